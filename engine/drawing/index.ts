@@ -1,0 +1,9 @@
+/**
+ * Pictures as plain display lists, keyed by loop, needle or cell, and the one place that writes SVG and escapes text.
+ * Nothing here computes a count, a symbol or a lean: it only gives shape to what the folders below found.
+ */
+export * from './chart.ts'
+export * from './display.ts'
+export { escapeText, numberText } from './escape.ts'
+export { keyDrawing, symbolNodes } from './symbol.ts'
+export * from './svg.ts'

@@ -1,0 +1,101 @@
+import { at } from '../base/index.ts'
+import { castOnCount, type Proof } from '../counts/index.ts'
+import { printRow } from '../notation/index.ts'
+import { type Pattern, stitchesUsed } from '../pattern/index.ts'
+import { castOnNumbers, castOnWords } from './cast-on.ts'
+
+export interface CardRow {
+  readonly label: string
+  readonly side: 'RS' | 'WS'
+  readonly words: string
+  /** Stitches after the row, on this swatch. */
+  readonly count: number
+  /** A good row for a lifeline: plain, and about every tenth, or the last. */
+  readonly lifeline: boolean
+}
+
+/** What fits on one quarter sheet. */
+export interface CardSheet {
+  readonly rows: readonly CardRow[]
+  /** 1 for the card itself, then its continuations. */
+  readonly page: number
+}
+
+export interface Card {
+  readonly title: string
+  readonly rule: string
+  readonly rowCount: number
+  readonly repeats: number
+  readonly castOn: number
+  readonly practise: string
+  /** Stitches for the key, in the order of first use. */
+  readonly stitches: readonly string[]
+  readonly version: string
+  readonly sheets: readonly CardSheet[]
+}
+
+/** Lines of row text that a card has room for: on the first card beside its head and its blanks, and on the ones after. */
+const room = { first: 13, next: 30 }
+/** Characters of row text in one line of 60 mm at 8 points. */
+const lineCharacters = 38
+
+const linesOf = (row: CardRow): number => Math.max(1, Math.ceil((row.words.length + 4) / lineCharacters))
+
+function sheetsOf(rows: readonly CardRow[]): CardSheet[] {
+  const sheets: { rows: CardRow[]; page: number }[] = [{ rows: [], page: 1 }]
+  let left: number = room.first
+  for (const row of rows) {
+    const lines = linesOf(row)
+    if (lines > left && (sheets.at(-1)?.rows.length ?? 0) > 0) {
+      sheets.push({ rows: [], page: sheets.length + 1 })
+      left = room.next
+    }
+    sheets.at(-1)?.rows.push(row)
+    left -= lines
+  }
+  return sheets
+}
+
+/** Rows at which a lifeline pays: a plain row just counted, at every tenth row or so and at the repeat's end (common practice, no source). */
+function lifelineRows(pattern: Pattern): ReadonlySet<number> {
+  const plain = pattern.rows.filter((row) => row.items.length === 1 && row.items[0]?.kind === 'across').map((row) => row.number)
+  const marks = new Set<number>()
+  let last = 0
+  for (const number of plain) {
+    if (number - last >= 8) marks.add((last = number))
+  }
+  const end = plain.at(-1)
+  if (end !== undefined && marks.size === 0) marks.add(end)
+  return marks
+}
+
+/** The swatch card of a proved pattern for two repeats (or its fixed number), laid out over as many cards as it needs. */
+export function swatchCard(pattern: Pattern, proof: Proof, repeats = 2): Card {
+  const fixed = 'fixed' in pattern.castOn
+  const n = fixed ? 1 : repeats
+  const lifelines = lifelineRows(pattern)
+  const kind = pattern.worked === 'round' ? 'R' : ''
+  const line = (row: Pattern['rows'][number], after: number): CardRow => ({
+    label: row.number >= 1 ? `${kind}${row.number}` : 'set-up',
+    side: row.side,
+    words: printRow([...pattern.edges.before, ...row.items, ...pattern.edges.after]),
+    count: after,
+    lifeline: lifelines.has(row.number),
+  })
+  const rows = [
+    ...pattern.setUp.map((row, i) => line(row, at(proof.setUp[i]?.after ?? castOnCount(pattern.castOn), n))),
+    ...pattern.rows.map((row, i) => line(row, at(proof.rows[i]?.after ?? castOnCount(pattern.castOn), n))),
+  ]
+  const all = [...pattern.edges.before, ...pattern.edges.after, ...[...pattern.setUp, ...pattern.rows].flatMap((row) => row.items)]
+  return {
+    title: pattern.title,
+    rule: castOnWords(pattern.castOn),
+    rowCount: pattern.rows.length,
+    repeats: n,
+    castOn: (fixed ? castOnNumbers(pattern)[0] : castOnNumbers(pattern, n, n)[0])?.stitches ?? 0,
+    practise: pattern.about.teaches.join('; '),
+    stitches: [...stitchesUsed(all)],
+    version: pattern.about.version ?? 'draft',
+    sheets: sheetsOf(rows),
+  }
+}

@@ -1,0 +1,99 @@
+import { numbersTo } from './effect.ts'
+import { type Likeness, likenesses, lookOf, type View } from './look.ts'
+import { perform } from './perform.ts'
+import type { Effect, Made, Stitch, StitchEntry, StitchId } from './stitch.ts'
+
+/** A stitch that gives the look of another, and how like it is. */
+export interface Twin {
+  readonly stitch: StitchId
+  readonly likeness: Likeness
+}
+
+export interface Twins {
+  readonly wrongSide: Twin | null
+  readonly mirror: Twin | null
+}
+
+type Performed = StitchEntry & { readonly effect: Effect }
+
+/** Builds the stitches of a catalogue: each with its effect, and with its twins among the others. */
+export function deriveAll(
+  entries: readonly StitchEntry[],
+): { readonly stitch: Stitch; readonly twins: Twins }[] {
+  const performed = entries.map((entry): Performed => ({ ...entry, effect: perform(entry.motions) }))
+  const findWrongSide = twinFinder(performed, { workedOn: 'WS', mirrored: false })
+  const findMirror = twinFinder(performed, { workedOn: 'RS', mirrored: true })
+  return performed.map((each) => {
+    const twins = { wrongSide: findWrongSide(each), mirror: findMirror(each) }
+    return { stitch: derived(each, twins), twins }
+  })
+}
+
+/**
+ * Finds whose look, seen the given way, is the look of a stitch on the right side. The stitch itself is taken where it
+ * serves, else the first of the catalogue; a less exact likeness only where no more exact one is to be had. A twin may
+ * lose a twist, but none is put where the stitch has none.
+ */
+function twinFinder(all: readonly Performed[], view: View): (of: Performed) => Twin | null {
+  const tables = likenesses.map((likeness) => ({
+    likeness,
+    byLook: Map.groupBy(all, ({ effect }) => lookOf(effect, view, likeness)),
+  }))
+  return (of) => {
+    for (const { likeness, byLook } of tables) {
+      const alike = byLook.get(lookOf(of.effect, onRightSide, likeness)) ?? []
+      if (alike.includes(of)) return { stitch: of.id, likeness }
+      const first = alike.find(({ effect }) => hasTwist(of.effect) || !hasTwist(effect))
+      if (first !== undefined) return { stitch: first.id, likeness }
+    }
+    return null
+  }
+}
+
+const onRightSide: View = { workedOn: 'RS', mirrored: false }
+
+const hasTwist = (effect: Effect): boolean =>
+  effect.made.some((made) => made.twisted.includes(true) || made.strandTwist !== null)
+
+function derived(entry: Performed, twins: Twins): Stitch {
+  const { effect } = entry
+  return {
+    ...entry,
+    takes: effect.takes,
+    makes: effect.made.length,
+    frontToBack: frontToBackOf(effect),
+    lean: leanOf(effect),
+    twisted: hasTwist(effect),
+    wrongSideTwin: twins.wrongSide?.stitch ?? null,
+    mirrorTwin: twins.mirror?.stitch ?? null,
+    cells: Math.max(1, effect.made.length),
+  }
+}
+
+function frontToBackOf(effect: Effect): readonly number[] {
+  const first = effect.made[0] ?? effect.chain
+  if (first === undefined || first === null) return []
+  if (effect.inFront.length > 0) return [...effect.inFront, ...behindIn(effect)]
+  if (first.slipped !== null && first.through.length === 0) return [first.slipped]
+  return first.face === 'knit' ? first.through : first.through.toReversed()
+}
+
+const behindIn = ({ takes, inFront }: Effect): number[] =>
+  numbersTo(takes).filter((n) => !inFront.includes(n))
+
+function leanOf(effect: Effect): Stitch['lean'] {
+  if (effect.inFront.length > 0) return effect.inFront.includes(1) ? 'left' : 'right'
+  const [first] = effect.made
+  if (first === undefined || first.face === 'purl') return null
+  if (first.from === 'strand') return first.strandTwist
+  if (first.from === 'below') return first.below === 'next' ? 'right' : 'left'
+  return effect.made.length === 1 ? leanOfStack(first) : null
+}
+
+/** The top loop tilts toward the middle of the group, where the new loop draws it: one from the left leans right. */
+function leanOfStack({ through }: Made): Stitch['lean'] {
+  const [top] = through
+  if (top === undefined || through.length < 2) return null
+  const middle = (Math.min(...through) + Math.max(...through)) / 2
+  return top === middle ? 'centre' : top > middle ? 'right' : 'left'
+}

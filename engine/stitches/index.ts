@@ -1,0 +1,12 @@
+/**
+ * What the hands do: motions, the catalogue of stitches, what follows from performing them, their words and symbols.
+ * Nothing about rows or patterns. A stitch's takes, makes, lean and twins are derived here and nowhere else.
+ */
+export type { Twin, Twins } from './derive.ts'
+export { handSteps } from './hands.ts'
+export type { Likeness } from './look.ts'
+export { catalogue, effectOf, findStitch, rightSideLook, stitch, twinsOf } from './lookup.ts'
+export { perform } from './perform.ts'
+export type * from './stitch.ts'
+export * from './symbols.ts'
+export { type Hold, type Neighbours, neighbourYarnOver } from './yarn-over-words.ts'

@@ -1,0 +1,52 @@
+import { AxeBuilder } from '@axe-core/playwright'
+import { test as plain } from '@playwright/test'
+import { HtmlValidate } from 'html-validate'
+import { base, expect, test } from './support.ts'
+import { builtPages, htmlOf, isServed, localAddresses, onePageOfEachKind } from './support-pages.ts'
+
+const pages = builtPages()
+const kinds = onePageOfEachKind(pages)
+
+plain('the site has the pages that it promises', () => {
+  expect([...kinds.keys()]).toEqual(expect.arrayContaining(['', 'patterns/', 'patterns/*', 'cards/*']))
+})
+
+for (const [kind, { path }] of kinds) {
+  test.describe(`a page of kind /${kind}`, () => {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      test(`shuts nobody out, ${colorScheme}`, async ({ page }) => {
+        await page.emulateMedia({ colorScheme })
+        const answer = await page.goto(path)
+        expect(answer?.status()).toBe(200)
+        await expect(page.getByRole('heading', { level: 1 })).toHaveCount(1)
+        // Legacy mode stays in the page: there are no frames to reach, and it takes half the time.
+        const { passes, violations } = await new AxeBuilder({ page }).setLegacyMode().analyze()
+        expect(passes.length, 'rules that found something to look at').toBeGreaterThan(5)
+        expect(violations.map(({ id, help, nodes }) => ({ id, help, at: nodes.map((n) => n.html) }))).toEqual(
+          [],
+        )
+      })
+    }
+  })
+}
+
+plain('every page is valid HTML', async () => {
+  const validator = new HtmlValidate({ extends: ['html-validate:standard', 'html-validate:a11y'] })
+  const problems: string[] = []
+  for (const page of pages) {
+    const report = await validator.validateString(htmlOf(page), page.file)
+    for (const { line, column, message, ruleId } of report.results.flatMap((result) => result.messages)) {
+      problems.push(`/${page.path} ${line}:${column} ${message} (${ruleId})`)
+    }
+  }
+  expect(pages.length).toBeGreaterThan(0)
+  expect(problems.slice(0, 50)).toEqual([])
+})
+
+plain('every link within the site leads somewhere', () => {
+  const addresses = pages.flatMap((page) =>
+    localAddresses(htmlOf(page)).map((to) => ({ from: page.path, to })),
+  )
+  expect(addresses.length).toBeGreaterThan(0)
+  expect(addresses.filter(({ to }) => !isServed(to, base))).toEqual([])
+})

@@ -1,0 +1,49 @@
+import { globSync, readFileSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import { root } from '../../site/setup/machine.mjs'
+
+const dist = join(root, 'dist')
+
+/** A page of the built site: its path below the site's address ('patterns/reed-bed/') and its file. */
+export interface BuiltPage {
+  readonly path: string
+  readonly file: string
+}
+
+/** Every page that the build wrote, in order of path. */
+export function builtPages(): BuiltPage[] {
+  return globSync('**/index.html', { cwd: dist })
+    .map((file) => ({ path: file.replaceAll('\\', '/').replace(/index\.html$/, ''), file: join(dist, file) }))
+    .sort((a, b) => (a.path < b.path ? -1 : 1))
+}
+
+/** One page for each kind. Pages are of a kind when they differ in the last part of their path only. */
+export function onePageOfEachKind(pages: readonly BuiltPage[]): Map<string, BuiltPage> {
+  const kinds = new Map<string, BuiltPage>()
+  for (const page of pages) {
+    const kind = kindOf(page.path)
+    if (!kinds.has(kind)) kinds.set(kind, page)
+  }
+  return kinds
+}
+
+/** '' for the home page, 'patterns/' for a list, 'patterns/*' for what stands below it. */
+export function kindOf(path: string): string {
+  const parts = path.split('/').filter(Boolean)
+  return parts.length < 2 ? path : `${parts.slice(0, -1).join('/')}/*`
+}
+
+export const htmlOf = (page: BuiltPage): string => readFileSync(page.file, 'utf8')
+
+/** Links and sources in a page that start at the site's root, without query and fragment. */
+export function localAddresses(html: string): string[] {
+  const found = html.matchAll(/\s(?:href|src)="(\/[^"#?]*)/g)
+  return [...new Set([...found].map((match) => decodeURI(match[1] ?? '')))]
+}
+
+/** Whether the built site has something at a path that starts at the site's root. */
+export function isServed(path: string, base: string): boolean {
+  if (!path.startsWith(base)) return false
+  const file = join(dist, path.slice(base.length), path.endsWith('/') ? 'index.html' : '')
+  return statSync(file, { throwIfNoEntry: false })?.isFile() ?? false
+}
