@@ -10,6 +10,8 @@ export default defineConfig({
   trailingSlash: 'ignore',
   build: { format: 'directory' },
   integrations: [mdx()],
+  // The stock highlighter writes style attributes, which the policy below refuses.
+  markdown: { syntaxHighlight: false },
   security: { csp: true },
   vite: {
     server: { watch: { ignored: ['**/dist/**', '**/tests/**', '**/test-results/**'] } },

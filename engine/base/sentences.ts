@@ -90,6 +90,11 @@ const wordings = {
     about: 'The file is not put together as keys and values, so nothing in it can be read for certain.',
     message: (v) => text(v, 'reason'),
   },
+  'yaml-alias': {
+    about: 'A * outside a row stands for a piece of text elsewhere in the file; pattern files say everything in its place.',
+    message: () => 'a text cannot begin with * here',
+    hint: () => 'put it in quotes',
+  },
   'key-unknown': {
     about: 'A key that pattern files do not have, perhaps misspelt.',
     message: (v) => `there is no key \`${text(v, 'key')}\` in a pattern file`,

@@ -56,6 +56,7 @@ function chartRow(worked: WorkedPattern, row: WorkedRow, laid: LaidRow): ChartRo
     markers: row.markers.flatMap((marker) => markerColumn(marker, laid, rightToLeft) ?? []),
     countBefore: row.before.length + row.waiting.length,
     countAfter: row.after.length + row.unworked.length,
+    hasRepeat: row.steps.some((step) => step.repeat !== null),
     bounds: laid.repeats === 0 ? [] : laid.bounds.slice(2, laid.repeats + 3),
     edges: { right: laid.bounds[1] ?? 0, left: laid.bounds[laid.repeats + 3] ?? laid.columns },
   }

@@ -52,6 +52,8 @@ export interface ChartRow {
   readonly markers: readonly number[]
   readonly countBefore: number
   readonly countAfter: number
+  /** Whether the row is written with a repeat of its own. */
+  readonly hasRepeat: boolean
   /** Columns where repeats begin and end, from the right: one more than there are repeats; empty without repeats. */
   readonly bounds: readonly number[]
   /** Columns between the edge stitches and the rest; 0 and the chart's width where there are none. */

@@ -48,50 +48,40 @@ const widthOf = (row: readonly Piece[]): number => row.reduce((sum, piece) => su
 const indexesOf = (row: readonly Piece[], zones: readonly number[], zone: number): number[] =>
   row.flatMap((_, index) => (zones[index] === zone ? [index] : []))
 
+/** How often rows are placed anew between their neighbours. Twice settles slanting lines of decreases; the rest is safe. */
+const settlings = 3
+
 /**
  * The rows of one zone over each other. A row that fills the zone has its columns at once; from the first such row the
- * others follow, upwards over the loops they take, downwards under the stitches that take their loops.
+ * others follow, upwards over the loops they take, downwards under the stitches that take their loops. Then each is
+ * placed anew between the rows below and above, so that the empty cells of neighbouring rows come together.
  */
 function stacked(rows: readonly (readonly Piece[])[], columns: number): number[][] {
-  const fullest = Math.max(0, rows.findIndex((row) => widthOf(row) === columns))
   const starts: number[][] = []
-  const made = new Map<LoopId, number>()
-  for (let row = fullest; row < rows.length; row++) {
+  const place = (row: number, look: { below: boolean; above: boolean }) => {
     const pieces = rows[row] ?? []
-    const places = placed(pieces.map((piece) => over(piece, made)), columns)
-    starts[row] = places
-    note(made, pieces, places, 'made')
+    const made = marks(look.below ? rows[row - 1] : undefined, starts[row - 1], 'made')
+    const taken = marks(look.above ? rows[row + 1] : undefined, starts[row + 1], 'taken')
+    starts[row] = placed(pieces.map((piece) => wanting(piece, made, taken)), columns)
   }
-  const taken = new Map<LoopId, number>()
-  const inFront = new Map<LoopId, number>()
-  for (let row = fullest; row >= 0; row--) {
-    const pieces = rows[row] ?? []
-    const places = starts[row] ?? placed(pieces.map((piece) => under(piece, taken, inFront)), columns)
-    starts[row] = places
-    note(taken, pieces, places, 'taken')
-    noteFronts(inFront, pieces, places)
+  const fullest = Math.max(0, rows.findIndex((row) => widthOf(row) === columns))
+  for (let row = fullest; row < rows.length; row++) place(row, { below: row > fullest, above: false })
+  for (let row = fullest - 1; row >= 0; row--) place(row, { below: false, above: true })
+  for (let settling = 0; settling < settlings; settling++) {
+    for (const row of rows.keys()) place(row, { below: true, above: true })
   }
   return starts
 }
 
-const isDecrease = (piece: Piece): boolean => piece.taken.length > piece.made.length
-
-const over = (piece: Piece, made: ReadonlyMap<LoopId, number>): Wanting => ({
-  width: piece.width,
-  middle: mean(piece.taken, made),
-  rather: piece.front === null ? null : (made.get(piece.front) ?? null),
-  decrease: isDecrease(piece),
-})
-
-const under = (
+const wanting = (
   piece: Piece,
+  made: ReadonlyMap<LoopId, number>,
   taken: ReadonlyMap<LoopId, number>,
-  inFront: ReadonlyMap<LoopId, number>,
 ): Wanting => ({
   width: piece.width,
-  middle: mean(piece.made, taken),
-  rather: mean(piece.made, inFront),
-  decrease: isDecrease(piece),
+  middles: [mean(piece.taken, made), mean(piece.made, taken)].filter((middle) => middle !== null),
+  rather: piece.front === null ? null : (made.get(piece.front) ?? null),
+  decrease: piece.taken.length > piece.made.length,
 })
 
 function mean(loops: readonly LoopId[], at: ReadonlyMap<LoopId, number>): number | null {
@@ -100,17 +90,16 @@ function mean(loops: readonly LoopId[], at: ReadonlyMap<LoopId, number>): number
 }
 
 /** Where each loop of a laid-out row stands: the loops of one piece share its width evenly. */
-function note(at: Map<LoopId, number>, pieces: readonly Piece[], starts: readonly number[], side: 'taken' | 'made') {
+function marks(
+  pieces: readonly Piece[] = [],
+  starts: readonly number[] = [],
+  side: 'taken' | 'made',
+): Map<LoopId, number> {
+  const at = new Map<LoopId, number>()
   for (const [index, piece] of pieces.entries()) {
     const start = (starts[index] ?? 0) * fine
     const share = (piece.width * fine) / Math.max(1, piece[side].length)
     for (const [nth, loop] of piece[side].entries()) at.set(loop, start + (nth + 0.5) * share)
   }
-}
-
-/** A loop that lies in front of a decrease shows as its line: it stands in the decrease's own column if it can. */
-function noteFronts(at: Map<LoopId, number>, pieces: readonly Piece[], starts: readonly number[]) {
-  for (const [index, { front, width }] of pieces.entries()) {
-    if (front !== null) at.set(front, ((starts[index] ?? 0) + width / 2) * fine)
-  }
+  return at
 }

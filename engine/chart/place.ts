@@ -1,8 +1,8 @@
 /** A stretch of cells that wants to stand over its loops. Positions count in `fine` parts of a column, from the right. */
 export interface Wanting {
   readonly width: number
-  /** Where its middle should be; null where nothing pulls it. */
-  readonly middle: number | null
+  /** Where its middle should be, as told from below and from above; empty where nothing pulls it. */
+  readonly middles: readonly number[]
   /** Where it rather stands when two columns are equally near. */
   readonly rather: number | null
   /** A decrease: an empty cell looks right beside it. */
@@ -15,7 +15,9 @@ export const fine = 120
 const weights = {
   /** For each part of a column away from its middle: outweighs everything below. */
   away: 10_000,
-  /** For each empty cell that stands beside no decrease. */
+  /** For each run of empty cells that parts two stretches; at either end of the zone empty cells part nothing. */
+  run: 4_000,
+  /** For each of its empty cells, where no decrease stands beside the run. */
   stray: 2_000,
   /** For each part of a column away from where it rather stands. */
   rather: 1,
@@ -43,37 +45,40 @@ export function placed(row: readonly Wanting[], columns: number): number[] {
 
 function cost(stretch: Wanting, start: number): number {
   const middle = (start + stretch.width / 2) * fine
-  const away = stretch.middle === null ? 0 : Math.abs(middle - stretch.middle)
+  const away = stretch.middles.reduce((sum, wanted) => sum + Math.abs(middle - wanted), 0)
   const rather = stretch.rather === null ? 0 : Math.abs(middle - stretch.rather)
   return away * weights.away + rather * weights.rather
 }
 
-const strayCost = (right: Wanting | undefined, left: Wanting | undefined): number =>
-  right?.decrease || left?.decrease ? 0 : weights.stray
+/** What empty cells before a stretch cost: once for the run, and for each cell. */
+function gapCost(right: Wanting | undefined, left: Wanting): { run: number; each: number } {
+  if (right === undefined) return { run: 0, each: 0 }
+  return { run: weights.run, each: right.decrease || left.decrease ? 0 : weights.stray }
+}
 
 /** The cheapest shifts, by dynamic programming over the stretches from the right. */
 function cheapest(row: readonly Wanting[], starts: readonly number[], spare: number): number[] {
-  const from = row.map(() => new Int32Array(spare + 1))
+  const from: Int32Array[] = []
   let best = Float64Array.from({ length: spare + 1 }, (_, shift) => (shift === 0 ? 0 : Number.POSITIVE_INFINITY))
   for (const [index, stretch] of row.entries()) {
-    const stray = strayCost(row[index - 1], stretch)
+    const gap = gapCost(row[index - 1], stretch)
     const next = new Float64Array(spare + 1)
-    let before = Number.POSITIVE_INFINITY
-    let chosen = 0
+    const sources = new Int32Array(spare + 1)
+    let parted = Number.POSITIVE_INFINITY
+    let partedFrom = 0
     for (let shift = 0; shift <= spare; shift++) {
-      before += stray
-      const here = best[shift] ?? Number.POSITIVE_INFINITY
-      if (here < before) [before, chosen] = [here, shift]
-      next[shift] = before + cost(stretch, (starts[index] ?? 0) + shift)
-      const sources = from[index]
-      if (sources) sources[shift] = chosen
+      const close = best[shift] ?? Number.POSITIVE_INFINITY
+      const open = parted + gap.run
+      next[shift] = Math.min(close, open) + cost(stretch, (starts[index] ?? 0) + shift)
+      sources[shift] = open < close ? partedFrom : shift
+      if (close < parted) [parted, partedFrom] = [close, shift]
+      parted += gap.each
     }
     best = next
+    from.push(sources)
   }
-  const after = strayCost(row.at(-1), undefined)
-  const whole = (shift: number) => (best[shift] ?? Number.POSITIVE_INFINITY) + (spare - shift) * after
   let last = 0
-  for (let shift = 1; shift <= spare; shift++) if (whole(shift) < whole(last)) last = shift
+  for (const [shift, sum] of best.entries()) if (sum < (best[last] ?? 0)) last = shift
   return traced(from, last)
 }
 
@@ -90,8 +95,9 @@ function traced(from: readonly Int32Array[], last: number): number[] {
 function nearest(row: readonly Wanting[], starts: readonly number[], spare: number): number[] {
   let last = 0
   return row.map((stretch, index) => {
-    const wanted = stretch.middle === null ? last : Math.round(stretch.middle / fine - stretch.width / 2)
-    last = Math.min(spare, Math.max(last, stretch.middle === null ? last : wanted - (starts[index] ?? 0)))
+    const [middle] = stretch.middles
+    const wanted = middle === undefined ? last : Math.round(middle / fine - stretch.width / 2) - (starts[index] ?? 0)
+    last = Math.min(spare, Math.max(last, wanted))
     return last
   })
 }

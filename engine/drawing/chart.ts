@@ -112,10 +112,13 @@ function labelNodes(chart: Chart, row: ChartRow, index: number, frame: Frame): N
   })
   const far = row.label === 'right' ? 'left' : 'right'
   return [
-    written(row.label, numberOf(chart, row), type.number, 'row-number', true),
+    written(row.label, numberOf(chart, row), numberSize(row), 'row-number', true),
     written(far, countOf(row), type.count, 'row-count', false),
   ]
 }
+
+/** 'set-up' is a word: as large as a number it would shout. */
+const numberSize = (row: ChartRow): number => (row.number > 0 ? type.number : type.count)
 
 const numberOf = (chart: Chart, row: ChartRow): string => {
   if (row.number > 0) return String(row.number)
@@ -128,7 +131,7 @@ const countOf = (row: ChartRow): string => `${row.countAfter} ${row.countAfter =
 /** Cells that the writing on one side of the chart needs. */
 function sideWidth(chart: Chart, side: 'left' | 'right'): number {
   const widths = chart.rows.map((row) =>
-    row.label === side ? numberOf(chart, row).length * type.number : countOf(row).length * type.count,
+    row.label === side ? numberOf(chart, row).length * numberSize(row) : countOf(row).length * type.count,
   )
   return widths.length === 0 ? 0 : gap + Math.max(...widths) * letterWidth
 }

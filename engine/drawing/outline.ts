@@ -15,7 +15,8 @@ export interface Frame {
 export function outlineNodes(chart: Chart, frame: Frame): Node[] {
   const nodes: Node[] = []
   for (const block of blocks(chart.rows)) {
-    for (let repeat = 0; repeat < chart.repeats; repeat++) nodes.push(repeatOutline(block, repeat, frame))
+    const repeats = block.rows.some((row) => row.hasRepeat) ? chart.repeats : 0
+    for (let repeat = 0; repeat < repeats; repeat++) nodes.push(repeatOutline(block, repeat, frame))
     nodes.push(...edgeLines(block, frame))
   }
   for (const [index, row] of chart.rows.entries()) {

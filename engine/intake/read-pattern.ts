@@ -1,4 +1,4 @@
-import { type Document, isMap, LineCounter, parseDocument, type YAMLMap } from 'yaml'
+import { type Document, isMap, parseDocument, visit, type YAMLMap } from 'yaml'
 import { type Issue, type IssueCode, limits, type Source, type Span } from '../base/index.ts'
 import { closestWord } from '../notation/index.ts'
 import type { About, Item, Pattern, Row } from '../pattern/index.ts'
@@ -36,11 +36,14 @@ export function readPattern(source: Source): PatternReading {
     return nothing
   }
   const shielded = shield(source.text)
-  const document = parseDocument(shielded, { lineCounter: new LineCounter(), uniqueKeys: true, prettyErrors: false, strict: true })
+  const document = parseDocument(shielded, { uniqueKeys: true, prettyErrors: false, strict: true })
   for (const error of document.errors) {
     tell('yaml-broken', { start: error.pos[0], end: error.pos[1] }, { reason: plainReason(error.code) })
   }
-  if (document.errors.length > 0) return nothing
+  visit(document, {
+    Alias: (_key, node) => tell('yaml-alias', node.range ? { start: node.range[0], end: node.range[1] } : null),
+  })
+  if (issues.length > 0) return nothing
   const root = document.contents
   if (!isMap(root)) {
     tell('file-not-a-pattern', { start: 0, end: 1 })

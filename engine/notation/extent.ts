@@ -31,7 +31,7 @@ export function tookTimes(r: Reader): number | null {
 
 const toTheEnd = [
   'to end of row', 'to end of round', 'to end of rnd', 'to the end of the row', 'to the end of the round', 'to the end', 'to end',
-  'across all sts', 'across all stitches', 'across row', 'across the row', 'across', 'around', 'all sts', 'all stitches', 'all round',
+  'across all sts', 'across all stitches', 'across row', 'across the row', 'across', 'around', 'all sts', 'all stitches', 'all round', 'all',
   'every st', 'every stitch', 'each st', 'each stitch', 'rem sts', 'remaining sts', 'remaining stitches', 'the row', 'row', 'round',
   'rnd', 'even',
 ]

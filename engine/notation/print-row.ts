@@ -47,21 +47,21 @@ function stitchWords(id: string, times: number, before: Face, after: Face, p: Pr
   if (plain) return `${plain[1]}${times}${plain[2] ?? ''}`
   if (id === 'co') return `cast on ${times} ${times === 1 ? 'st' : 'sts'}`
   if (id === 'hold') return `place ${times} ${times === 1 ? 'st' : 'sts'} on holder`
-  const written = p.full ? s.name : written_(s, short)
+  const written = p.full ? s.name : ownWords(s, short)
   if (/^\(.*\) in 1$/.test(id)) {
     const group = p.full ? s.name : `${short.replace(/ in 1.*$/, '')} in next st`
     return times === 1 ? group : p.full ? `${group}${timesWords(times)}` : `[${group}]${timesWords(times)}`
   }
-  return times === 1 ? written : `${written}${timesWords(times)}`
+  const several = written.includes(',')
+  return times === 1 ? written : `${several ? `[${written}]` : written}${timesWords(times)}`
 }
 
 /** Joined stitches are written with what they are joined to, not with their catalogue name. */
-const written_ = (s: Stitch, short: string): string => (s.id.endsWith(' join') ? `${s.id.replace(/ join$/, '')} with 1 held st` : passWords[s.id] ?? short)
+const ownWords = (s: Stitch, short: string): string => (s.id.endsWith(' join') ? `${s.id.replace(/ join$/, '')} with 1 held st` : passWords[s.id] ?? short)
 
 /** Stitches that have no word of their own but their hands' moves. */
 const passWords: Readonly<Record<string, string>> = {
   'sl1 k2 psso': 'sl1, k2, psso', 'sl1 k3 psso': 'sl1, k3, psso', 'yo k2 pyo': 'yo, k2, pyo',
-  spp: 'spp',
 }
 
 function reach(until: Until, full: boolean): string {

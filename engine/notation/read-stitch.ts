@@ -113,14 +113,14 @@ export function readNamedStitch(r: Reader): Raw | null {
 /** sl1, slip 2 knitwise, sl 1 wyif, sl1 pwise with yarn in back. */
 export function readSlip(r: Reader): Raw | null {
   const from = r.at
-  const found = /^(?:(sl|slip)(\d+)?|s(\d+))$/.exec(word(r))
+  const found = /^(?:(sl|slip)(\d+)?|s(\d+)|sl(\d+)([kp]))$/.exec(word(r))
   if (!found || ['marker', 'm', 'markers'].includes(word(r, 1))) return null
   r.at++
   tookPhrase(r, 'the next', 'next', 'first', 'the first')
-  const written = found[2] ?? found[3]
+  const written = found[2] ?? found[3] ?? found[4]
   const count = written === undefined ? (tookNumber(r) ?? 1) : checkedNumber(r, Number(written), spanFrom(r, from))
   tookStitches(r)
-  let as: 'bare' | 'knitwise' | 'purlwise' = 'bare'
+  let as: 'bare' | 'knitwise' | 'purlwise' = found[5] === undefined ? 'bare' : found[5] === 'k' ? 'knitwise' : 'purlwise'
   let yarn: 'front' | 'back' | null = null
   for (;;) {
     if (tookWise(r, 'k') || tookPhrase(r, 'kwise', 'knitwise', 'as if to knit', 'kw') !== '') as = 'knitwise'

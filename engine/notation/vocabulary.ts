@@ -7,7 +7,6 @@ const otherWords: Readonly<Record<string, string>> = {
   cdd: 's2kp', s2kp2: 's2kp', s2kpo: 's2kp', s2k1p: 's2kp', sl2kp: 's2kp', s2kpsso: 's2kp',
   sk3po: 'sk3p',
   m1k: 'm1', 'kf&b': 'kfb', k1fb: 'kfb', 'k1f&b': 'kfb', 'pf&b': 'pfb', p1fb: 'pfb',
-  m1lp: 'm1p',
   nupp: 'nupp5',
 }
 

@@ -31,20 +31,27 @@ export function deriveAll(
 
 /**
  * Finds whose look, seen the given way, is the look of a stitch on the right side. The stitch itself is taken where it
- * serves, else the first of the catalogue; a less exact likeness only where no more exact one is to be had. A twin may
- * lose a twist, but none is put where the stitch has none.
+ * serves; a less exact likeness only where no more exact one is to be had. A twin may lose a twist, but none is put where
+ * the stitch has none.
+ *
+ * Of several that look alike, a mirror takes the first of the catalogue: it is the plainest (skp gives k2tog). For the
+ * wrong side the one is taken that stands where the stitch stands among its own likes, so that m1 gives m1p where m1l
+ * gives m1lp, and what passes a stitch over gives what passes one over.
  */
 function twinFinder(all: readonly Performed[], view: View): (of: Performed) => Twin | null {
   const tables = likenesses.map((likeness) => ({
     likeness,
-    byLook: Map.groupBy(all, ({ effect }) => lookOf(effect, view, likeness)),
+    here: Map.groupBy(all, ({ effect }) => lookOf(effect, onRightSide, likeness)),
+    seen: Map.groupBy(all, ({ effect }) => lookOf(effect, view, likeness)),
   }))
   return (of) => {
-    for (const { likeness, byLook } of tables) {
-      const alike = byLook.get(lookOf(of.effect, onRightSide, likeness)) ?? []
+    for (const { likeness, here, seen } of tables) {
+      const look = lookOf(of.effect, onRightSide, likeness)
+      const alike = (seen.get(look) ?? []).filter(({ effect }) => hasTwist(of.effect) || !hasTwist(effect))
       if (alike.includes(of)) return { stitch: of.id, likeness }
-      const first = alike.find(({ effect }) => hasTwist(of.effect) || !hasTwist(effect))
-      if (first !== undefined) return { stitch: first.id, likeness }
+      const place = view.mirrored ? 0 : (here.get(look)?.indexOf(of) ?? 0)
+      const found = alike[Math.min(place, alike.length - 1)]
+      if (found !== undefined) return { stitch: found.id, likeness }
     }
     return null
   }

@@ -1,15 +1,4 @@
-import {
-  knit,
-  knitBack,
-  loosely,
-  passOver,
-  purl,
-  purlBack,
-  severalInOne,
-  slip,
-  slipSlipKnit,
-  slipSlipPurl,
-} from './moves.ts'
+import { knit, knitBack, loosely, passOver, purl, purlBack, severalInOne, slip } from './moves.ts'
 import type { Family, Motion, StitchEntry, StitchId } from './stitch.ts'
 
 /** An entry whose printed forms follow its id unless told otherwise. */
@@ -48,20 +37,12 @@ const from = (first: number, last: number): number[] =>
   Array.from({ length: last - first + 1 }, (_, i) => first + i)
 
 /** k4tog … k9tog and the like: what gathers nupps, and the wide decreases of old shell patterns. */
-export const gatherings: readonly StitchEntry[] = [
-  ...from(4, 9).flatMap(together),
-  entry('ssssk', 'gathering', 'slip, slip, slip, slip, knit', slipSlipKnit(4)),
-  entry('ssssp', 'gathering', 'slip, slip, slip, slip, purl', slipSlipPurl(4)),
-]
-
-function together(n: number): StitchEntry[] {
-  return [
-    entry(`k${n}tog`, 'gathering', `knit ${word(n)} together`, knit(n)),
-    entry(`p${n}tog`, 'gathering', `purl ${word(n)} together`, purl(n)),
-    entry(`k${n}tog tbl`, 'gathering', `knit ${word(n)} together through the back loops`, knitBack(n)),
-    entry(`p${n}tog tbl`, 'gathering', `purl ${word(n)} together through the back loops`, purlBack(n)),
-  ]
-}
+export const gatherings: readonly StitchEntry[] = from(4, 9).flatMap((n) => [
+  entry(`k${n}tog`, 'gathering', `knit ${word(n)} together`, knit(n)),
+  entry(`p${n}tog`, 'gathering', `purl ${word(n)} together`, purl(n)),
+  entry(`k${n}tog tbl`, 'gathering', `knit ${word(n)} together through the back loops`, knitBack(n)),
+  entry(`p${n}tog tbl`, 'gathering', `purl ${word(n)} together through the back loops`, purlBack(n)),
+])
 
 type Part = 'k' | 'p' | 'yo'
 

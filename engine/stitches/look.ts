@@ -61,6 +61,8 @@ const knot = 5
 
 const isLoose = (likeness: Likeness): boolean => likeness === 'same on top' || likeness === 'as a knot'
 
+const ignoresTwists = (likeness: Likeness): boolean => likeness === 'but for twists' || isLoose(likeness)
+
 function loopLook(made: Made, seen: Seen): string {
   // A slipped loop keeps the face it had; a yarn over or a cast-on has none until it is worked.
   const hasFace = made.slipped === null && made.from !== 'air' && made.from !== 'castOn'
@@ -89,7 +91,7 @@ function stackLook({ through, twists }: Made, seen: Seen): string {
 }
 
 function twistLook(twist: Twist | null, { likeness, mirrored }: Seen): string {
-  if (twist === null || likeness === 'but for twists' || isLoose(likeness)) return ''
+  if (twist === null || ignoresTwists(likeness)) return ''
   if (likeness === 'twisted either way') return 'twisted'
   return mirrored ? { left: 'right', right: 'left' }[twist] : twist
 }

@@ -111,7 +111,7 @@ export function rake(ends: readonly End[]): Stroke[] {
     line(cells / 2, 0.86, cells / 2, 0.56),
     line(0.5, 0.56, cells - 0.5, 0.56),
     ...ends.flatMap((end, index) => riser(index + 0.5, end)),
-    ...(cells > 2 ? [digit(cells, cells / 2 + 0.3, 0.78, 0.36)] : []),
+    ...(cells > 2 ? [digit(cells, cells / 2 + 0.3, 0.79, 0.4)] : []),
   ]
 }
 

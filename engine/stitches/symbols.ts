@@ -158,7 +158,7 @@ function fromName({ id, cells }: Stitch): Stroke[] | null {
 const endOf = (part: string): End => (part === 'k1' ? 'knit' : part === 'p1' ? 'purl' : 'yarn over')
 
 function gathered(count: string, purled: boolean, back: boolean): Stroke[] {
-  const right = [...fan([0.82, 0.14], feet, 0.52), digit(count, purled ? 0.58 : 0.5, 0.78), ...(purled ? [dot(0.2, 0.78)] : [])]
+  const right = [...fan([0.82, 0.14], feet, 0.52), digit(count, purled ? 0.58 : 0.5, 0.78, 0.5), ...(purled ? [dot(0.2, 0.78)] : [])]
   return back ? mirrored(right) : right
 }
 

@@ -43,8 +43,7 @@ function nodeAtWork() {
 /** @param {string} nodeVersion */
 function stamp(nodeVersion) {
   const hash = createHash('sha256')
-  for (const file of ['package-lock.json', '.npmrc'])
-    hash.update(readFileSync(join(root, file)))
+  for (const file of ['package-lock.json', '.npmrc']) hash.update(readFileSync(join(root, file)))
   return `${hash.digest('hex')} node ${nodeVersion} ${process.platform} ${process.arch}\n`
 }
 

@@ -17,18 +17,19 @@ export function builtPages(): BuiltPage[] {
     .sort((a, b) => (a.path < b.path ? -1 : 1))
 }
 
-/** One page for each kind. Pages are of a kind when they differ in the last part of their path only. */
-export function onePageOfEachKind(pages: readonly BuiltPage[]): Map<string, BuiltPage> {
-  const kinds = new Map<string, BuiltPage>()
-  for (const page of pages) {
-    const kind = kindOf(page.path)
-    if (!kinds.has(kind)) kinds.set(kind, page)
-  }
-  return kinds
+/** Pages by kind. They are of one kind when they differ in the last part of their path only. */
+export function byKind(pages: readonly BuiltPage[]): Map<string, BuiltPage[]> {
+  return Map.groupBy(pages, (page) => kindOf(page.path))
+}
+
+/** The shortest and the longest of some pages. */
+export function extremes(pages: readonly BuiltPage[]): BuiltPage[] {
+  const sorted = pages.toSorted((a, b) => statSync(a.file).size - statSync(b.file).size)
+  return [...new Set([...sorted.slice(0, 1), ...sorted.slice(-1)])]
 }
 
 /** '' for the home page, 'patterns/' for a list, 'patterns/*' for what stands below it. */
-export function kindOf(path: string): string {
+function kindOf(path: string): string {
   const parts = path.split('/').filter(Boolean)
   return parts.length < 2 ? path : `${parts.slice(0, -1).join('/')}/*`
 }

@@ -44,7 +44,7 @@ function importsOf(file: string, text: string): string[] {
 
 /** The script of a file: all of it, or the fenced part and the script elements of a component, or a lesson's imports. */
 function scriptsOf(file: string, text: string): string[] {
-  if (file.endsWith('.mdx')) return text.match(/^(?:import|export)\s.*$/gm) ?? []
+  if (file.endsWith('.mdx')) return text.match(/^(?:import|export)\s[^'"]*['"][^'"\n]+['"]/gm) ?? []
   if (!file.endsWith('.astro')) return [text]
   const fenced = /^---$(.*?)^---$/ms.exec(text)?.[1] ?? ''
   return [fenced, ...[...text.matchAll(/<script[^>]*>(.*?)<\/script>/gs)].map((match) => match[1] ?? '')]
@@ -135,6 +135,11 @@ describe('imports go down only', () => {
       'of a component by a lesson',
       'content/lessons/a.mdx',
       "import X from '../../components/X.astro'\n\n# A",
+    ],
+    [
+      'of a component by a lesson, on several lines',
+      'content/lessons/a.mdx',
+      "import {\n  a,\n} from '../../components/a.ts'\n",
     ],
     ['of a package', 'engine/intake/a.ts', "import { parseDocument } from 'yaml'"],
   ])('lets one %s be', (_, file, text) => {
