@@ -1,4 +1,5 @@
 import type { Issue } from './issue.ts'
+import { printable } from './source.ts'
 
 /** A problem in words: what is wrong and why, and what to try. */
 export interface Sentence {
@@ -16,7 +17,7 @@ interface Wording {
 }
 
 const number = (v: Values, name: string): number => Number(v[name] ?? 0)
-const text = (v: Values, name: string): string => String(v[name] ?? '')
+const text = (v: Values, name: string): string => printable(String(v[name] ?? ''))
 const stitches = (n: number): string => `${n} ${n === 1 ? 'stitch' : 'stitches'}`
 const times = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`
 const maybe = (v: Values): string | null => (text(v, 'suggestion') === '' ? null : `did you mean \`${text(v, 'suggestion')}\`?`)
@@ -107,7 +108,7 @@ const wordings = {
   },
   'value-wrong': {
     about: 'A key has a value of the wrong kind.',
-    message: (v) => `\`${text(v, 'key')}\` wants ${text(v, 'expected')}`,
+    message: (v) => `\`${text(v, 'key')}\` wants ${text(v, 'expected')}${text(v, 'written') === '' ? '' : `, not \`${text(v, 'written')}\``}`,
   },
   'rows-empty': {
     about: 'There are no rows under `rows`.',
@@ -165,6 +166,11 @@ const wordings = {
   'row-too-long': {
     about: 'A row as written has a limit far above any real one.',
     message: (v) => `this row is longer than ${number(v, 'most')} characters`,
+  },
+  'too-many-stitches': {
+    about: 'A row has at most some thousands of stitches; more is a slip of the pen.',
+    message: (v) => `this asks for more than ${number(v, 'most')} stitches in one row`,
+    hint: () => 'check the number of times',
   },
   'unknown-word': {
     about: 'A word that is no stitch and no instruction that we know.',

@@ -1,5 +1,5 @@
-import type { Piece } from './pieces.ts'
 import type { Layout } from './layout.ts'
+import type { Piece } from './pieces.ts'
 import type { Zones } from './zones.ts'
 
 /** The columns between two zones of one row, from the zone at the right edge on: one more than there are zones. */

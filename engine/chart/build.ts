@@ -4,7 +4,7 @@ import { boundsOf, type RowBounds } from './bounds.ts'
 import type { Cell, Chart, ChartRow } from './chart.ts'
 import { keyOf } from './key.ts'
 import { laidOut } from './layout.ts'
-import { piecesOf, startsRight, type Piece } from './pieces.ts'
+import { type Piece, piecesOf, startsRight } from './pieces.ts'
 import { zoneName, zonesOf } from './zones.ts'
 
 /** The chart of a worked pattern: every step in the columns of the loops that it was drawn through. */

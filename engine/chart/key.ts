@@ -1,4 +1,4 @@
-import { catalogue, stitch, symbolOf, type StitchId } from '../stitches/index.ts'
+import { catalogue, type StitchId, stitch, symbolOf } from '../stitches/index.ts'
 import type { ChartRow, KeyEntry } from './chart.ts'
 
 /** The chart's symbols, each once, in the order of the catalogue, with what to work for them on either side. */
@@ -15,7 +15,14 @@ export function keyOf(rows: readonly ChartRow[]): KeyEntry[] {
   return catalogue.flatMap(({ id, name }) => {
     const back = workedBack.get(id)
     if (back === undefined) return []
-    return [{ stitch: id, symbol: symbolOf(id), rightSide: name, wrongSide: hasWrongSide ? wrongSideWords(id, back) : null }]
+    return [
+      {
+        stitch: id,
+        symbol: symbolOf(id),
+        rightSide: name,
+        wrongSide: hasWrongSide ? wrongSideWords(id, back) : null,
+      },
+    ]
   })
 }
 

@@ -48,39 +48,54 @@ const widthOf = (row: readonly Piece[]): number => row.reduce((sum, piece) => su
 const indexesOf = (row: readonly Piece[], zones: readonly number[], zone: number): number[] =>
   row.flatMap((_, index) => (zones[index] === zone ? [index] : []))
 
-/** How often rows are placed anew between their neighbours. Twice settles slanting lines of decreases; the rest is safe. */
-const settlings = 3
+/** How often the rows are placed anew at most. Slanting lines of decreases settle in two rounds. */
+const mostRounds = 3
 
 /**
  * The rows of one zone over each other. A row that fills the zone has its columns at once; from the first such row the
  * others follow, upwards over the loops they take, downwards under the stitches that take their loops. Then each is
- * placed anew between the rows below and above, so that the empty cells of neighbouring rows come together.
+ * placed anew, once between both its neighbours and once more from one: so the empty cells of a slanting line of
+ * decreases come together on one side of it.
  */
 function stacked(rows: readonly (readonly Piece[])[], columns: number): number[][] {
   const starts: number[][] = []
-  const place = (row: number, look: { below: boolean; above: boolean }) => {
+  const place = (row: number, below: boolean, above: boolean) => {
+    const made = marks(below ? rows[row - 1] : undefined, starts[row - 1], 'made')
+    const taken = marks(above ? rows[row + 1] : undefined, starts[row + 1], 'taken')
     const pieces = rows[row] ?? []
-    const made = marks(look.below ? rows[row - 1] : undefined, starts[row - 1], 'made')
-    const taken = marks(look.above ? rows[row + 1] : undefined, starts[row + 1], 'taken')
-    starts[row] = placed(pieces.map((piece) => wanting(piece, made, taken)), columns)
+    starts[row] = placed(
+      pieces.map((piece, index) => wanting(piece, made, taken, starts[row]?.[index])),
+      columns,
+    )
   }
-  const fullest = Math.max(0, rows.findIndex((row) => widthOf(row) === columns))
-  for (let row = fullest; row < rows.length; row++) place(row, { below: row > fullest, above: false })
-  for (let row = fullest - 1; row >= 0; row--) place(row, { below: false, above: true })
-  for (let settling = 0; settling < settlings; settling++) {
-    for (const row of rows.keys()) place(row, { below: true, above: true })
+  const fullest = Math.max(
+    0,
+    rows.findIndex((row) => widthOf(row) === columns),
+  )
+  const fromFullest = () => {
+    for (let row = fullest; row < rows.length; row++) place(row, row > fullest, false)
+    for (let row = fullest - 1; row >= 0; row--) place(row, false, true)
+  }
+  fromFullest()
+  for (let round = 0; round < mostRounds; round++) {
+    const before = starts.join('; ')
+    for (const row of rows.keys()) place(row, true, true)
+    fromFullest()
+    if (starts.join('; ') === before) break
   }
   return starts
 }
 
+/** `start`: where the piece stands already; else it rather stands over the loop that lies in front. */
 const wanting = (
   piece: Piece,
   made: ReadonlyMap<LoopId, number>,
   taken: ReadonlyMap<LoopId, number>,
+  start: number | undefined,
 ): Wanting => ({
   width: piece.width,
   middles: [mean(piece.taken, made), mean(piece.made, taken)].filter((middle) => middle !== null),
-  rather: piece.front === null ? null : (made.get(piece.front) ?? null),
+  rather: start === undefined ? (made.get(piece.front ?? -1) ?? null) : (start + piece.width / 2) * fine,
   decrease: piece.taken.length > piece.made.length,
 })
 

@@ -23,8 +23,8 @@ const weights = {
   rather: 1,
 } as const
 
-/** Beyond this many cases the row is filled from the right, each stretch as near as it comes: charts nobody can print. */
-const mostCases = 4_000_000
+/** Beyond this many cases each stretch goes as near as it comes, from the right on: charts too wide for any paper. */
+const mostCases = 250_000
 
 /**
  * Columns for stretches that keep their order within `columns` columns, so that they stand as near to where they want
@@ -59,7 +59,9 @@ function gapCost(right: Wanting | undefined, left: Wanting): { run: number; each
 /** The cheapest shifts, by dynamic programming over the stretches from the right. */
 function cheapest(row: readonly Wanting[], starts: readonly number[], spare: number): number[] {
   const from: Int32Array[] = []
-  let best = Float64Array.from({ length: spare + 1 }, (_, shift) => (shift === 0 ? 0 : Number.POSITIVE_INFINITY))
+  let best = Float64Array.from({ length: spare + 1 }, (_, shift) =>
+    shift === 0 ? 0 : Number.POSITIVE_INFINITY,
+  )
   for (const [index, stretch] of row.entries()) {
     const gap = gapCost(row[index - 1], stretch)
     const next = new Float64Array(spare + 1)
@@ -96,7 +98,8 @@ function nearest(row: readonly Wanting[], starts: readonly number[], spare: numb
   let last = 0
   return row.map((stretch, index) => {
     const [middle] = stretch.middles
-    const wanted = middle === undefined ? last : Math.round(middle / fine - stretch.width / 2) - (starts[index] ?? 0)
+    const wanted =
+      middle === undefined ? last : Math.round(middle / fine - stretch.width / 2) - (starts[index] ?? 0)
     last = Math.min(spare, Math.max(last, wanted))
     return last
   })

@@ -1,4 +1,4 @@
-import { stitch, type StitchId } from '../stitches/index.ts'
+import { type StitchId, stitch } from '../stitches/index.ts'
 import type { Chart, ChartRow } from './chart.ts'
 
 /** One row of a chart in words, for those who do not see the chart. */
@@ -23,7 +23,14 @@ export function chartTable(chart: Chart): TableRow[] {
     const direction = `${row.side === 'RS' ? 'right' : 'wrong'} side, ${row.label === 'right' ? 'right to left' : 'left to right'}`
     const stitches = stitchWords(row)
     const count = `${row.countAfter} ${row.countAfter === 1 ? 'stitch' : 'stitches'}`
-    return { index: row.index, row: name, direction, stitches, count, text: `${name}, ${direction}: ${stitches}; ${count}` }
+    return {
+      index: row.index,
+      row: name,
+      direction,
+      stitches,
+      count,
+      text: `${name}, ${direction}: ${stitches}; ${count}`,
+    }
   })
 }
 

@@ -1,6 +1,6 @@
 import type { LoopId, WorkedPattern, WorkedRow } from '../needles/index.ts'
 import type { Zone } from './chart.ts'
-import { startsRight, type Piece } from './pieces.ts'
+import { type Piece, startsRight } from './pieces.ts'
 
 /**
  * Zones in the order in which they are seen from the right, as numbers: -2 right edge, -1 beside the repeats, 0 to
@@ -16,7 +16,10 @@ export interface Zones {
 export function zonesOf(worked: WorkedPattern, rows: readonly (readonly Piece[])[]): Zones {
   const repeats = usualRepeats(worked)
   const own = worked.rows.map((row, index) => ownZones(worked, row, rows[index] ?? [], repeats))
-  const first = Math.max(0, own.findIndex((zones) => zones.some((zone) => zone !== null && isBody(zone, repeats))))
+  const first = Math.max(
+    0,
+    own.findIndex((zones) => zones.some((zone) => zone !== null && isBody(zone, repeats))),
+  )
   const found: number[][] = []
   const zoneIn = (row: number, side: 'taken' | 'made', loops: ReadonlyMap<LoopId, number>) => {
     const pieces = rows[row] ?? []
@@ -74,10 +77,16 @@ function usualRepeats(worked: WorkedPattern): number {
   return ranked[0]?.[0] ?? 0
 }
 
-const ownRepeats = (row: WorkedRow): number => row.steps.reduce((most, step) => Math.max(most, step.repeat ?? 0), 0)
+const ownRepeats = (row: WorkedRow): number =>
+  row.steps.reduce((most, step) => Math.max(most, step.repeat ?? 0), 0)
 
 /** What a row says of itself: its edges always, the rest where it has the usual number of repeats (or none has any). */
-function ownZones(worked: WorkedPattern, row: WorkedRow, pieces: readonly Piece[], repeats: number): (number | null)[] {
+function ownZones(
+  worked: WorkedPattern,
+  row: WorkedRow,
+  pieces: readonly Piece[],
+  repeats: number,
+): (number | null)[] {
   const rightToLeft = startsRight(worked, row)
   const says = ownRepeats(row) === repeats
   const mirrored = (zone: number) => (rightToLeft ? zone : repeats - 1 - zone)
@@ -123,6 +132,12 @@ function zonesOfRow(
   })
 }
 
-function note(zones: Map<LoopId, number>, pieces: readonly Piece[], own: readonly number[], side: 'taken' | 'made') {
-  for (const [index, piece] of pieces.entries()) for (const loop of piece[side]) zones.set(loop, own[index] ?? 0)
+function note(
+  zones: Map<LoopId, number>,
+  pieces: readonly Piece[],
+  own: readonly number[],
+  side: 'taken' | 'made',
+) {
+  for (const [index, piece] of pieces.entries())
+    for (const loop of piece[side]) zones.set(loop, own[index] ?? 0)
 }

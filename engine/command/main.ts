@@ -1,10 +1,11 @@
 import { parseArgs } from 'node:util'
 import { chartOf } from '../chart/index.ts'
 import { chartDrawing, toSvg } from '../drawing/index.ts'
+import { problemText } from '../intake/index.ts'
 import { work, type WorkedPattern } from '../needles/index.ts'
 import { printRow, type Terms } from '../notation/index.ts'
 import { checkFile, type CheckedFile } from './files.ts'
-import { checkEntry, problemText } from './report.ts'
+import { checkEntry } from './report.ts'
 import { stepEntries, stepText } from './steps.ts'
 
 const usage = `openwork: lace patterns read, proved and worked

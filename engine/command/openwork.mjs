@@ -9,6 +9,7 @@ else handOver()
 
 async function work() {
   quietTypeStripping()
+  endWithReader()
   const { main } = await import('./main.ts')
   process.exitCode = await main(process.argv.slice(2))
 }
@@ -31,5 +32,13 @@ function quietTypeStripping() {
   process.removeAllListeners('warning')
   process.on('warning', (warning) => {
     if (warning.name !== 'ExperimentalWarning') console.error(`${warning.name}: ${warning.message}`)
+  })
+}
+
+/** Whoever reads the output may stop early, as `head` does: that is no error. */
+function endWithReader() {
+  process.stdout.on('error', (error) => {
+    if (/** @type {NodeJS.ErrnoException} */ (error).code !== 'EPIPE') throw error
+    process.exit()
   })
 }

@@ -1,5 +1,6 @@
-import { excerpt, type Issue, lineAndColumn, limits, sentenceOf } from '../base/index.ts'
+import { type Issue, lineAndColumn, sentenceOf } from '../base/index.ts'
 import type { RowCount } from '../counts/index.ts'
+import { told } from '../intake/index.ts'
 import type { CastOn } from '../pattern/index.ts'
 import type { CheckedFile } from './files.ts'
 
@@ -32,16 +33,6 @@ export interface CheckEntry {
   readonly problems: readonly ProblemEntry[]
 }
 
-/** The problems of a file, errors of the rows in their order; a very long list is cut and the rest counted. */
-function told(issues: readonly Issue[]): readonly Issue[] {
-  if (issues.length <= limits.problems) return issues
-  const more: Issue = {
-    code: 'too-many-problems', severity: 'error', span: issues[limits.problems]?.span ?? null, row: null,
-    values: { more: issues.length - limits.problems },
-  }
-  return [...issues.slice(0, limits.problems), more]
-}
-
 const withHint = (issue: Issue): string => {
   const { message, hint } = sentenceOf(issue)
   return hint === null ? message : `${message}${/[.?!]$/.test(message) ? '' : '.'} ${hint.charAt(0).toUpperCase()}${hint.slice(1)}`
@@ -67,20 +58,4 @@ export function checkEntry({ source, pattern, proof, issues, sound }: CheckedFil
       message: withHint(issue),
     })),
   }
-}
-
-/** A file's problems as text: place and sentence, the row and a caret, what to try. */
-export function problemText({ source, issues }: Pick<CheckedFile, 'source' | 'issues'>): string {
-  return told(issues)
-    .map((issue) => {
-      const span = issue.span ?? { start: 0, end: 1 }
-      const { line, column } = lineAndColumn(source.text, span.start)
-      const { message, hint } = sentenceOf(issue)
-      const shown = excerpt(source.text, span)
-      const lines = [`${source.name}:${line}:${column}: ${issue.severity}: ${message}`]
-      if (issue.span && source.text !== '') lines.push(`  ${shown.line}`, `  ${shown.caret}`)
-      if (hint !== null) lines.push(`  ${hint}`)
-      return `${lines.join('\n')}\n`
-    })
-    .join('')
 }

@@ -2,12 +2,17 @@ import { at, type Issue, type LinearCount, modulo } from '../base/index.ts'
 import { type Pattern, type Row, takesAndMakes } from '../pattern/index.ts'
 import { type Misfit, ownRepeat } from './fit.ts'
 
-/** Repeats to speak of: two show best what is left over in each; one for a fixed number of stitches. */
-const spokenRepeats = (available: LinearCount): number => (available.perRepeat === 0 ? 1 : 2)
+/** Repeats to speak of: two show best what is left over in each; one for a fixed number, or another where two come out. */
+function spokenRepeats(available: LinearCount, misfit: Misfit): number {
+  if (available.perRepeat === 0) return 1
+  if (misfit.kind !== 'rest') return 2
+  const { rest } = misfit
+  return at(rest, 1) < 0 && at(rest, 2) >= 0 ? 1 : ([2, 1, 3].find((n) => at(rest, n) !== 0) ?? 2)
+}
 
 /** A misfit as a problem: the numbers for two pattern repeats, so that the sentence can say what is left over. */
 export function misfitIssue(row: Row, misfit: Misfit, ahead: LinearCount, pattern: Pattern): Issue {
-  const n = spokenRepeats(ahead)
+  const n = spokenRepeats(ahead, misfit)
   const available = at(ahead, n)
   const fixed = 'fixed' in pattern.castOn ? 1 : 0
   const base = { severity: 'error', row: row.number, span: row.span } as const

@@ -5,5 +5,6 @@
 export * from './chart.ts'
 export * from './display.ts'
 export { escapeText, numberText } from './escape.ts'
-export { keyDrawing, symbolNodes } from './symbol.ts'
+export { keyDrawing } from './key.ts'
 export * from './svg.ts'
+export { symbolNodes } from './symbol.ts'

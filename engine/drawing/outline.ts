@@ -11,6 +11,9 @@ export interface Frame {
   readonly rows: number
 }
 
+/** The upper edge of a row of cells, counted from the bottom. */
+export const rowTop = (index: number, { top, cell, rows }: Frame): number => top + (rows - 1 - index) * cell
+
 /** The thick outline of every repeat, the lines between edge stitches and the rest, and the markers. */
 export function outlineNodes(chart: Chart, frame: Frame): Node[] {
   const nodes: Node[] = []
@@ -64,8 +67,16 @@ function pathOf(points: readonly (readonly [number, number])[], closed: boolean)
 }
 
 function repeatOutline({ rows, from, name }: Block, repeat: number, frame: Frame): Node {
-  const right = jogged(rows.map((row) => row.bounds[repeat] ?? 0), from, frame)
-  const left = jogged(rows.map((row) => row.bounds[repeat + 1] ?? 0), from, frame)
+  const right = jogged(
+    rows.map((row) => row.bounds[repeat] ?? 0),
+    from,
+    frame,
+  )
+  const left = jogged(
+    rows.map((row) => row.bounds[repeat + 1] ?? 0),
+    from,
+    frame,
+  )
   return {
     kind: 'path',
     key: `${name}repeat-${repeat}`,

@@ -28,9 +28,11 @@ export function toSvg(drawing: Drawing, options: SvgOptions = {}): string {
   return [
     opening,
     element('title', attribute('id', `${prefix}-title`), escapeText(drawing.title)),
-    ...(described ? [element('desc', attribute('id', `${prefix}-desc`), escapeText(drawing.description))] : []),
+    ...(described
+      ? [element('desc', attribute('id', `${prefix}-desc`), escapeText(drawing.description))]
+      : []),
     ...drawing.nodes.map(nodeText),
-    '</svg>\n',
+    '</svg>',
   ].join('\n')
 }
 
@@ -43,7 +45,8 @@ const attribute = (name: string, value: string): string => ` ${name}="${escapeTe
 const number = (name: string, value: number | undefined): string =>
   value === undefined ? '' : ` ${name}="${numberText(value)}"`
 
-const word = (name: string, value: string | undefined): string => (value === undefined ? '' : attribute(name, value))
+const word = (name: string, value: string | undefined): string =>
+  value === undefined ? '' : attribute(name, value)
 
 const element = (name: string, attributes: string, content = ''): string =>
   content === '' ? `<${name}${attributes}/>` : `<${name}${attributes}>${content}</${name}>`
@@ -53,17 +56,42 @@ function nodeText(node: Node): string {
     case 'path':
       return element('path', word('d', pathData(node.d)) + looks(node))
     case 'line':
-      return element('line', number('x1', node.x1) + number('y1', node.y1) + number('x2', node.x2) + number('y2', node.y2) + looks(node))
+      return element(
+        'line',
+        number('x1', node.x1) +
+          number('y1', node.y1) +
+          number('x2', node.x2) +
+          number('y2', node.y2) +
+          looks(node),
+      )
     case 'polyline':
-      return element('polyline', word('points', node.points.map((point) => point.map(numberText).join(',')).join(' ')) + looks(node))
+      return element(
+        'polyline',
+        word('points', node.points.map((point) => point.map(numberText).join(',')).join(' ')) + looks(node),
+      )
     case 'rect':
-      return element('rect', number('x', node.x) + number('y', node.y) + number('width', node.width) + number('height', node.height) + number('rx', node.corner) + looks(node))
+      return element(
+        'rect',
+        number('x', node.x) +
+          number('y', node.y) +
+          number('width', node.width) +
+          number('height', node.height) +
+          number('rx', node.corner) +
+          looks(node),
+      )
     case 'circle':
-      return element('circle', number('cx', node.x) + number('cy', node.y) + number('r', node.radius) + looks(node))
+      return element(
+        'circle',
+        number('cx', node.x) + number('cy', node.y) + number('r', node.radius) + looks(node),
+      )
     case 'text':
       return textElement(node)
     case 'group':
-      return element('g', transform(node) + looks(node), node.children.map((child) => `\n${nodeText(child)}`).join(''))
+      return element(
+        'g',
+        transform(node) + looks(node),
+        node.children.map((child) => `\n${nodeText(child)}`).join(''),
+      )
   }
 }
 

@@ -1,5 +1,5 @@
 import type { ChartSymbol, Point, Stroke } from '../stitches/index.ts'
-import type { Drawing, Node } from './display.ts'
+import type { Node, Segment } from './display.ts'
 
 /** Widths of lines, in cells. */
 export const lineWidth = {
@@ -25,38 +25,18 @@ export const ink = (cell: number) =>
     join: 'round',
   }) as const
 
-/** One symbol in its cells, for a key. */
-export function keyDrawing(symbol: ChartSymbol, options: { readonly cell?: number; readonly unit?: 'px' | 'mm' } = {}): Drawing {
-  const cell = options.cell ?? 24
-  const margin = lineWidth.grid * cell
-  return {
-    width: symbol.cells * cell + 2 * margin,
-    height: cell + 2 * margin,
-    unit: options.unit ?? 'px',
-    title: symbol.name,
-    description: '',
-    nodes: [
-      {
-        kind: 'group',
-        className: 'chart-symbol',
-        x: margin,
-        y: margin,
-        ...ink(cell),
-        children: [
-          { kind: 'rect', className: 'ground', x: 0, y: 0, width: symbol.cells * cell, height: cell, strokeWidth: margin },
-          ...symbolNodes(symbol, cell),
-        ],
-      },
-    ],
-  }
-}
-
 function strokeNode(stroke: Stroke, cell: number): Node {
   const at = ([x, y]: Point): [number, number] => [x * cell, y * cell]
   switch (stroke.kind) {
-    case 'line':
+    case 'line': {
+      const [[x1, y1], [x2, y2]] = [at(stroke.from), at(stroke.to)]
+      return { kind: 'line', x1, y1, x2, y2 }
+    }
     case 'hatch':
-      return lineNode(at(stroke.from), at(stroke.to), stroke.kind, cell)
+      return hatchNode(
+        stroke.lines.map(([from, to]) => [at(from), at(to)]),
+        cell,
+      )
     case 'polyline':
       return { kind: 'polyline', points: stroke.points.map(at) }
     case 'circle':
@@ -82,10 +62,19 @@ function strokeNode(stroke: Stroke, cell: number): Node {
   }
 }
 
-function lineNode(from: [number, number], to: [number, number], kind: 'line' | 'hatch', cell: number): Node {
-  const line = { kind: 'line', x1: from[0], y1: from[1], x2: to[0], y2: to[1] } as const
-  return kind === 'line' ? line : { ...line, className: 'hatch', strokeWidth: lineWidth.hatch * cell, cap: 'butt' }
-}
+const hatchNode = (
+  lines: readonly (readonly [[number, number], [number, number]])[],
+  cell: number,
+): Node => ({
+  kind: 'path',
+  className: 'hatch',
+  d: lines.flatMap(([from, to]): Segment[] => [
+    ['M', ...from],
+    ['L', ...to],
+  ]),
+  strokeWidth: lineWidth.hatch * cell,
+  cap: 'butt',
+})
 
 function circle([x, y]: [number, number], radius: number, filled: boolean): Node {
   const node = { kind: 'circle', x, y, radius } as const
@@ -109,5 +98,15 @@ function curveNode({ from, parts, filled }: Extract<Stroke, { kind: 'curve' }>, 
 function digitNode({ text, at, size }: Extract<Stroke, { kind: 'digit' }>, cell: number): Node {
   // Digits stand about 0.72 of their size high: half of that below the middle is the baseline.
   const y = (at[1] + size * 0.36) * cell
-  return { kind: 'text', text, x: at[0] * cell, y, size: size * cell, anchor: 'middle', bold: true, fill: 'currentColor', stroke: 'none' }
+  return {
+    kind: 'text',
+    text,
+    x: at[0] * cell,
+    y,
+    size: size * cell,
+    anchor: 'middle',
+    bold: true,
+    fill: 'currentColor',
+    stroke: 'none',
+  }
 }

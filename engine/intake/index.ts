@@ -4,3 +4,4 @@
  */
 export { readPattern, type PatternReading } from './read-pattern.ts'
 export { checkPattern, type Checked } from './check-pattern.ts'
+export { problemText, told } from './problem-text.ts'

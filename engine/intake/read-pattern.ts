@@ -57,15 +57,13 @@ function readMap(root: YAMLMap, document: Document, text: string, issues: Issue[
   const plain: unknown = document.toJS({ maxAliasCount: 0 })
   const parsed = fileSchema.safeParse(plain)
   if (!parsed.success) for (const problem of parsed.error.issues) issues.push(...schemaIssues(problem, document, root))
-  if (document.get('rows') === undefined && root.has('title')) {
-    if (!issues.some((issue) => issue.values.key === 'rows')) issues.push(keyMissing('rows'))
-  }
+  if (!root.has('rows') && !issues.some((issue) => issue.values.key === 'rows')) issues.push(keyMissing('rows'))
   const file = parsed.success ? parsed.data : salvage(plain)
   if (!file) return { pattern: null, issues, castOnSpan }
   const options = { doubleYarnOver: file.doubleYarnOver, bindOffLeaves: file.bindOffLeaves }
   const setUpNode = document.get('setUp', true)
   const setUp = setUpNode === undefined ? [] : readRows(setUpNode, text, options, 'setUp', issues)
-  const rows = readRows(document.get('rows', true), text, options, 'rows', issues)
+  const rows = root.has('rows') ? readRows(document.get('rows', true), text, options, 'rows', issues) : []
   const edges = readEdges(document.get('edges', true), text, options, issues)
   return { pattern: patternOf(file, setUp, rows, edges), issues, castOnSpan }
 }
@@ -139,11 +137,19 @@ function schemaIssues(raw: unknown, document: Document, root: YAMLMap): Issue[] 
     }))
   }
   if (path.length === 1 && !document.has(path[0])) return [keyMissing(key)]
-  return [{ code: 'value-wrong', severity: 'error', row: null, span: spanOf(document, path), values: { key, expected: expected(key, problem) } }]
+  return [{ code: 'value-wrong', severity: 'error', row: null, span: spanOf(document, path), values: { key, expected: expected(key, problem), written: writtenAt(document, path) } }]
+}
+
+/** What stands at a key, where that is short enough to be said back. */
+function writtenAt(document: Document, path: readonly string[]): string {
+  const value: unknown = document.getIn(path)
+  const sayable = ['string', 'boolean'].includes(typeof value) || (typeof value === 'number' && Math.abs(value) < 1e9)
+  return sayable ? String(value).slice(0, 40) : ''
 }
 
 /** What a key wants, in words. */
 function expected(key: string, problem: SchemaProblem): string {
+  if (problem.code === 'custom') return 'text without invisible control characters'
   const known: Record<string, string> = {
     castOn: 'a number of stitches such as 23, or a rule such as { multiple: 6, plus: 1 }',
     'castOn.multiple': 'a whole number from 1', 'castOn.plus': 'a whole number from 0',

@@ -86,7 +86,7 @@ export function readRows(node: unknown, source: string, options: Options, key: s
     }
   } else if (isScalar(node) && typeof node.value === 'string') {
     for (const line of linesOf(written(node, source))) putText(line)
-  } else if (node !== undefined) {
+  } else if (!isScalar(node) || node.value !== null) {
     tell('rows-not-a-list', rangeOf(node), { key })
     return []
   }
@@ -108,7 +108,9 @@ function inOrder(numbered: ReadonlyMap<number, Written>, options: Options, key: 
     const reading = readRow(row.text, { ...options, row: number, place: row.place })
     issues.push(...reading.issues)
     const other = reading.sameAs === null ? null : readings.get(reading.sameAs)
-    if (reading.sameAs !== null && !other) tell('row-as-unknown', row.span, { number: reading.sameAs })
+    if (reading.sameAs !== null && !other) {
+      issues.push({ code: 'row-as-unknown', severity: 'error', span: row.span, row: number, values: { number: reading.sameAs } })
+    }
     readings.set(n, other ?? reading)
     rows.push({ items: (other ?? reading).items, text: row.text.trim(), span: row.span })
   }

@@ -1,6 +1,8 @@
 import { z } from 'zod'
+import { printable } from '../base/index.ts'
 
-const text = (most: number) => z.string().max(most)
+/** Text without characters that steer a terminal or the reading direction, however they were written. */
+const text = (most: number) => z.string().max(most).refine((value) => printable(value.replace(/[\n\r\t]/g, ' ')) === value.replace(/[\n\r\t]/g, ' '))
 const words = z.union([text(200).transform((one) => [one]), z.array(text(200)).max(50)])
 const count = z.number().int().min(0).max(10_000)
 const version = z.union([text(20), z.number().transform(String)])

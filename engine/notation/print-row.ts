@@ -62,6 +62,7 @@ const ownWords = (s: Stitch, short: string): string => (s.id.endsWith(' join') ?
 /** Stitches that have no word of their own but their hands' moves. */
 const passWords: Readonly<Record<string, string>> = {
   'sl1 k2 psso': 'sl1, k2, psso', 'sl1 k3 psso': 'sl1, k3, psso', 'yo k2 pyo': 'yo, k2, pyo',
+  'sl1 ssp psso': 'sl1, ssp, psso',
 }
 
 function reach(until: Until, full: boolean): string {

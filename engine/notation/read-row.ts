@@ -1,5 +1,5 @@
 import { type Issue, limits, type Span } from '../base/index.ts'
-import type { Item, RepeatItem } from '../pattern/index.ts'
+import { type Item, type RepeatItem, takesAndMakes } from '../pattern/index.ts'
 import { findStitch } from '../stitches/index.ts'
 import { type Extent, tookReach, tookRepeatExtent, tookTimes } from './extent.ts'
 import { lex } from './lexer.ts'
@@ -44,7 +44,17 @@ export function readRow(text: string, options: ReadOptions = {}): RowReading {
     bindOffLeaves: options.bindOffLeaves ?? 'extra',
   })
   if (items.length === 0 && issues.length === 0) report(r, 'row-empty', { start: 0, end: text.length })
-  return placed({ items, issues, sameAs: null }, options.place)
+  return placed({ items: items.filter((item) => isKnittable(item, r)), issues, sameAs: null }, options.place)
+}
+
+/** Brackets in brackets can ask for more stitches than a number holds; counts stay exact only below a limit. */
+function isKnittable(item: Item, r: Reader): boolean {
+  const inner = item.kind === 'repeat' ? takesAndMakes(item.items) : takesAndMakes([item])
+  const times = item.kind === 'repeat' && item.until.kind === 'times' ? item.until.times : 1
+  const most = inner === null ? 0 : Math.max(inner.takes, inner.makes) * times
+  if (most <= limits.stitchesInRow) return true
+  report(r, 'too-many-stitches', item.span, { most: limits.stitchesInRow })
+  return false
 }
 
 type Within = 'row' | 'bracket' | 'repeat'

@@ -106,7 +106,7 @@ export function readNamedStitch(r: Reader): Raw | null {
   if (id === undefined) return null
   r.at++
   if (id === 'ssk' && tookHeld(r)) return stitches(r, from, 'ssk join')
-  if (id === 'nupp5' && numberOf(word(r)) !== null && findStitch(`nupp${word(r)}`)) return stitches(r, from, `nupp${r.tokens[r.at++]?.text}`)
+  if (r.tokens[from]?.text === 'nupp' && numberOf(word(r)) !== null && findStitch(`nupp${word(r)}`)) return stitches(r, from, `nupp${r.tokens[r.at++]?.text}`)
   return stitches(r, from, id)
 }
 

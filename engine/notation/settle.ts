@@ -79,7 +79,7 @@ function closeOpenRepeat(item: Item, after: readonly Item[]): Item {
 /** What a slip, the stitch after it and the pass over make together. */
 const passes: Readonly<Record<string, string>> = {
   '1 k1': 'skp', '1 k2tog1': 'sk2p', '1 k3tog1': 'sk3p', '1 k2': 'sl1 k2 psso', '1 k3': 'sl1 k3 psso',
-  '1 p1': 'spp', '1 p2tog1': 'sp2p', '2 k1': 's2kp', '2 k3tog1': 's2k3p',
+  '1 p1': 'spp', '1 p2tog1': 'sp2p', '1 ssp1': 'sl1 ssp psso', '2 k1': 's2kp', '2 k3tog1': 's2k3p',
 }
 
 function joinPasses(raw: readonly Raw[], r: Reader): Raw[] {

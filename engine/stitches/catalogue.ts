@@ -73,7 +73,9 @@ const increases: readonly StitchEntry[] = [
     'increase',
     'knit into the front and back',
     [...into(1, 'knitwise'), ...into(1, 'knitwise', 'back'), drop],
-    { uk: 'inc', note: 'Its second loop is twisted and leaves a small bar on the knit side.' },
+    {
+      note: 'Its second loop is twisted and leaves a small bar on the knit side. British patterns also call it inc.',
+    },
   ),
   entry('pfb', 'increase', 'purl into the front and back', [
     ...into(1, 'purlwise'),
@@ -155,7 +157,10 @@ const others: readonly StitchEntry[] = [
   entry('hold', 'holding', 'place one stitch on a holder', [{ do: 'park', loops: 1 }]),
 ]
 
-/** Every stitch that can be written in a row. Where several look alike, the one that stands first speaks for them. */
+/**
+ * Every stitch that can be written in a row. Where several look alike, the one that stands first speaks for
+ * them.
+ */
 export const entries: readonly StitchEntry[] = [
   ...plain,
   ...yarnOvers,

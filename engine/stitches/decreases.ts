@@ -138,7 +138,11 @@ export const doubleDecreases: readonly StitchEntry[] = [
     'double decrease',
     'slip one, knit three together, pass the slipped stitch over',
     [...slip('knitwise'), ...knit(3), passOver(1)],
-    { uk: 'sk3po', note: 'Four stitches become one.' },
+    {
+      // By analogy with sk2po: from memory.
+      uk: 'sk3po',
+      note: 'Four stitches become one.',
+    },
   ),
   entry(
     'p3sp',

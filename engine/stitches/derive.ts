@@ -21,43 +21,58 @@ export function deriveAll(
   entries: readonly StitchEntry[],
 ): { readonly stitch: Stitch; readonly twins: Twins }[] {
   const performed = entries.map((entry): Performed => ({ ...entry, effect: perform(entry.motions) }))
-  const findWrongSide = twinFinder(performed, { workedOn: 'WS', mirrored: false })
-  const findMirror = twinFinder(performed, { workedOn: 'RS', mirrored: true })
+  const here = looksOf(performed, { workedOn: 'RS', mirrored: false })
+  const fromBehind = looksOf(performed, { workedOn: 'WS', mirrored: false })
+  const inMirror = looksOf(performed, { workedOn: 'RS', mirrored: true })
   return performed.map((each) => {
-    const twins = { wrongSide: findWrongSide(each), mirror: findMirror(each) }
+    const twins = {
+      wrongSide: twinOf(each, here, fromBehind, 'same place'),
+      mirror: twinOf(each, here, inMirror, 'first'),
+    }
     return { stitch: derived(each, twins), twins }
   })
 }
 
-/**
- * Finds whose look, seen the given way, is the look of a stitch on the right side. The stitch itself is taken where it
- * serves; a less exact likeness only where no more exact one is to be had. A twin may lose a twist, but none is put where
- * the stitch has none.
- *
- * Of several that look alike, a mirror takes the first of the catalogue: it is the plainest (skp gives k2tog). For the
- * wrong side the one is taken that stands where the stitch stands among its own likes, so that m1 gives m1p where m1l
- * gives m1lp, and what passes a stitch over gives what passes one over.
- */
-function twinFinder(all: readonly Performed[], view: View): (of: Performed) => Twin | null {
-  const tables = likenesses.map((likeness) => ({
-    likeness,
-    here: Map.groupBy(all, ({ effect }) => lookOf(effect, onRightSide, likeness)),
-    seen: Map.groupBy(all, ({ effect }) => lookOf(effect, view, likeness)),
-  }))
-  return (of) => {
-    for (const { likeness, here, seen } of tables) {
-      const look = lookOf(of.effect, onRightSide, likeness)
-      const alike = (seen.get(look) ?? []).filter(({ effect }) => hasTwist(of.effect) || !hasTwist(effect))
-      if (alike.includes(of)) return { stitch: of.id, likeness }
-      const place = view.mirrored ? 0 : (here.get(look)?.indexOf(of) ?? 0)
-      const found = alike[Math.min(place, alike.length - 1)]
-      if (found !== undefined) return { stitch: found.id, likeness }
-    }
-    return null
-  }
+/** All looks of a catalogue from one view, at one likeness. */
+interface Looks {
+  readonly likeness: Likeness
+  readonly of: ReadonlyMap<Performed, string>
+  readonly alike: ReadonlyMap<string, readonly Performed[]>
 }
 
-const onRightSide: View = { workedOn: 'RS', mirrored: false }
+const looksOf = (all: readonly Performed[], view: View): readonly Looks[] =>
+  likenesses.map((likeness) => {
+    const of = new Map(all.map((each) => [each, lookOf(each.effect, view, likeness)]))
+    return { likeness, of, alike: Map.groupBy(all, (each) => of.get(each) ?? '') }
+  })
+
+/**
+ * Finds whose look, seen the other way, is the look of a stitch here. The stitch itself is taken where it
+ * serves; a less exact likeness only where no more exact one is to be had. A twin may lose a twist, but none
+ * is put where the stitch has none.
+ *
+ * Of several that look alike, a mirror takes the first of the catalogue: it is the plainest (skp gives
+ * k2tog). For the wrong side the one is taken that stands where the stitch stands among its own likes, so
+ * that m1 gives m1p where m1l gives m1lp, and what passes a stitch over gives what passes one over.
+ */
+function twinOf(
+  stitch: Performed,
+  here: readonly Looks[],
+  there: readonly Looks[],
+  take: 'first' | 'same place',
+): Twin | null {
+  for (const [i, { likeness, of, alike }] of here.entries()) {
+    const look = of.get(stitch) ?? ''
+    const found = (there[i]?.alike.get(look) ?? []).filter(
+      ({ effect }) => hasTwist(stitch.effect) || !hasTwist(effect),
+    )
+    if (found.includes(stitch)) return { stitch: stitch.id, likeness }
+    const place = take === 'first' ? 0 : (alike.get(look)?.indexOf(stitch) ?? 0)
+    const twin = found[Math.min(place, found.length - 1)]
+    if (twin !== undefined) return { stitch: twin.id, likeness }
+  }
+  return null
+}
 
 const hasTwist = (effect: Effect): boolean =>
   effect.made.some((made) => made.twisted.includes(true) || made.strandTwist !== null)
@@ -97,7 +112,10 @@ function leanOf(effect: Effect): Stitch['lean'] {
   return effect.made.length === 1 ? leanOfStack(first) : null
 }
 
-/** The top loop tilts toward the middle of the group, where the new loop draws it: one from the left leans right. */
+/**
+ * The top loop tilts toward the middle of the group, where the new loop draws it: one from the left leans
+ * right.
+ */
 function leanOfStack({ through }: Made): Stitch['lean'] {
   const [top] = through
   if (top === undefined || through.length < 2) return null

@@ -1,5 +1,5 @@
 import { type Hands, must } from './in-hands.ts'
-import { type Draft, type HandLoop, mountOf, twistOf } from './loops.ts'
+import { type Draft, type HandLoop, isOld, mountOf, twistOf } from './loops.ts'
 import type { Effect, Made } from './stitch.ts'
 
 /** What was done, once the hands are at rest: everything in its place, nothing entered and left. */
@@ -26,7 +26,17 @@ export function effectOfHands(hands: Hands): Effect {
 
 export const numbersTo = (count: number): number[] => Array.from({ length: count }, (_, i) => i + 1)
 
-function mustBeAtRest({ cable, worked, wrapped, entered, left, right, chained, beaded }: Hands): void {
+function mustBeAtRest({
+  cable,
+  worked,
+  wrapped,
+  entered,
+  left,
+  right,
+  parked,
+  chained,
+  beaded,
+}: Hands): void {
   must(cable === null, 'the cable needle still holds loops')
   must(worked.size === 0 && !wrapped && entered === null, 'loops were entered and not dropped')
   must(
@@ -37,11 +47,15 @@ function mustBeAtRest({ cable, worked, wrapped, entered, left, right, chained, b
     right.every(({ kind }) => kind !== 'strand'),
     'a strand was slipped and not worked',
   )
+  must(parked.every(isOld), 'only loops of the row before can be put on a holder')
   must(!chained || right.length === 1, 'binding off leaves one loop in place of the one before')
   must(!beaded, 'a bead was slid up for no loop')
 }
 
-/** The loops that left are those nearest the tip: what a stitch leaves on the left needle lies behind all that it took. */
+/**
+ * The loops that left are those nearest the tip: what a stitch leaves on the left needle lies behind all that
+ * it took.
+ */
 function takenFrom({ left, reached }: Hands): number {
   const takes = reached - left.length
   must(

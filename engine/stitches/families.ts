@@ -61,13 +61,17 @@ function inOne(parts: readonly Part[]): StitchEntry {
   return entry(short, 'increase', `${long}, all in one stitch`, severalInOne(parts))
 }
 
-/** One loop made into several by turns of knit and purl, or of knit and yarn over; and their purl-side forms. */
+/**
+ * One loop made into several by turns of knit and purl, or of knit and yarn over; and their purl-side forms.
+ */
 export const increasesInOne: readonly StitchEntry[] = [
   ...[3, 5, 7, 9].flatMap((n) => [inOne(alternating('k', 'yo', n)), inOne(alternating('p', 'yo', n))]),
   ...from(2, 9).flatMap((n) => [inOne(alternating('k', 'p', n)), inOne(alternating('p', 'k', n))]),
 ]
 
-/** Nupps: the same loops as knit and yarn over by turns, drawn up long so that the next row can gather them. */
+/**
+ * Nupps: the same loops as knit and yarn over by turns, drawn up long so that the next row can gather them.
+ */
 export const nupps: readonly StitchEntry[] = [5, 7, 9].map((n) =>
   entry(
     `nupp${n}`,

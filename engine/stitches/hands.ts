@@ -11,9 +11,9 @@ import {
 } from './yarn-over-words.ts'
 
 /**
- * The motions of a stitch as short steps for a reader, for either way of holding the yarn. A yarn over needs to know
- * what stands beside it. Left and right, clockwise and anticlockwise stand for sides and turns alone, so that swapping
- * the words gives the steps for a knitter who works the other way round.
+ * The motions of a stitch as short steps for a reader, for either way of holding the yarn. A yarn over needs
+ * to know what stands beside it. Left and right, clockwise and anticlockwise stand for sides and turns alone,
+ * so that swapping the words gives the steps for a knitter who works the other way round.
  */
 export function handSteps(
   stitch: Pick<StitchEntry, 'motions'>,

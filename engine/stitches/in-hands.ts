@@ -1,7 +1,10 @@
 import { type HandLoop, oldLoop } from './loops.ts'
 import type { Mount } from './stitch.ts'
 
-/** What the hands hold. The left needle is as long as is asked for: loops appear on it when a motion reaches them. */
+/**
+ * What the hands hold. The left needle is as long as is asked for: loops appear on it when a motion reaches
+ * them.
+ */
 export interface Hands {
   readonly mounts: readonly Mount[]
   /** From the tip on. */

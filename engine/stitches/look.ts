@@ -8,8 +8,8 @@ export interface View {
 }
 
 /**
- * How alike two looks must be: loop for loop; but for the way a loop is twisted; but for twists; only the loop on top;
- * or, where so many are gathered that no single one shows, only which ones they are.
+ * How alike two looks must be: loop for loop; but for the way a loop is twisted; but for twists; only the
+ * loop on top; or, where so many are gathered that no single one shows, only which ones they are.
  */
 export const likenesses = [
   'exact',
@@ -21,8 +21,8 @@ export const likenesses = [
 export type Likeness = (typeof likenesses)[number]
 
 /**
- * What can be seen of a stitch in the fabric, as a text to compare. From behind and in a mirror the order of the loops
- * turns over; from behind the faces swap too, in a mirror the twists do.
+ * What can be seen of a stitch in the fabric, as a text to compare. From behind and in a mirror the order of
+ * the loops turns over; from behind the faces swap too, in a mirror the twists do.
  */
 export function lookOf(effect: Effect, view: View, likeness: Likeness): string {
   const behind = view.workedOn === 'WS'
@@ -56,7 +56,9 @@ const heldIn = (effect: Effect): number[] => numbersTo(effect.held).map((n) => e
 const frontIn = ({ inFront, takes }: Effect, behind: boolean): readonly number[] =>
   behind && inFront.length > 0 ? numbersTo(takes).filter((n) => !inFront.includes(n)) : inFront
 
-/** From so many loops on a decrease is a knot: a nupp's five are the fewest that are made to look like one. */
+/**
+ * From so many loops on a decrease is a knot: a nupp's five are the fewest that are made to look like one.
+ */
 const knot = 5
 
 const isLoose = (likeness: Likeness): boolean => likeness === 'same on top' || likeness === 'as a knot'

@@ -21,7 +21,10 @@ export function stitch(id: StitchId): Stitch {
   return known(id).stitch
 }
 
-/** The wrong-side and mirror twins with how like they are, for a page that must say so. Throws on an unknown id. */
+/**
+ * The wrong-side and mirror twins with how like they are, for a page that must say so. Throws on an unknown
+ * id.
+ */
 export function twinsOf(id: StitchId): Twins {
   return known(id).twins
 }
@@ -34,7 +37,10 @@ function known(id: StitchId): { readonly stitch: Stitch; readonly twins: Twins }
 
 const effects = new Map<string, Effect>()
 
-/** What a stitch does to loops that sit so (`mounts[i]` for loop i + 1; as usual where silent). Remembered by mounts. */
+/**
+ * What a stitch does to loops that sit so (`mounts[i]` for loop i + 1; as usual where silent). Remembered by
+ * mounts.
+ */
 export function effectOf(id: StitchId, mounts: readonly Mount[] = []): Effect {
   const { effect, motions } = stitch(id)
   if (!mounts.includes('turned')) return effect
@@ -49,7 +55,10 @@ export function effectOf(id: StitchId, mounts: readonly Mount[] = []): Effect {
   return found
 }
 
-/** The stitch whose right-side look a stitch has when worked on that side: a wrong-side purl looks like a knit. */
+/**
+ * The stitch whose right-side look a stitch has when worked on that side: a wrong-side purl looks like a
+ * knit.
+ */
 export function rightSideLook(id: StitchId, side: 'RS' | 'WS'): StitchId {
   if (side === 'RS') return id
   // Seeing a stitch from behind twice is seeing it from in front, so the twin serves in both directions.

@@ -1,10 +1,10 @@
 import type { Made, Mount, Twist } from './stitch.ts'
 
 /**
- * How far a loop's legs are turned, in quarter turns. In the fabric an open loop lies flat: 0. On the needle its right
- * leg comes a quarter turn forward: 1, the usual mount; -1 is the turned mount. Slipping turns it by half turns, working
- * it brings it flat again by a quarter turn one way or the other, and what is then left is twist. One number holds every
- * rule about legs, also for a loop that was turned over twice.
+ * How far a loop's legs are turned, in quarter turns. In the fabric an open loop lies flat: 0. On the needle
+ * its right leg comes a quarter turn forward: 1, the usual mount; -1 is the turned mount. Slipping turns it
+ * by half turns, working it brings it flat again by a quarter turn one way or the other, and what is then
+ * left is twist. One number holds every rule about legs, also for a loop that was turned over twice.
  */
 export type Turn = number
 
@@ -43,7 +43,10 @@ export const oldLoop = (number: number, mount: Mount): HandLoop => ({
 
 export const heldLoop = (number: number): HandLoop => ({ ...plain, kind: 'held', number })
 
-/** The running strand. The tip that lifts it from the front leaves its right half in front, as in the usual mount. */
+/**
+ * The running strand. The tip that lifts it from the front leaves its right half in front, as in the usual
+ * mount.
+ */
 export const strandLoop = (from: 'front' | 'back'): HandLoop => ({
   ...plain,
   kind: 'strand',
@@ -61,6 +64,9 @@ export const newLoop = (draft: NewDraft, turn: Turn = 1): HandLoop => ({
   turn,
   draft: { through: [], face: 'knit', strandTurn: 0, below: null, banded: false, beaded: false, ...draft },
 })
+
+/** A loop that was there before the stitch. */
+export const isOld = ({ kind }: HandLoop): boolean => kind === 'old' || kind === 'held'
 
 export const turned = (loop: HandLoop, by: Turn): HandLoop => ({ ...loop, turn: loop.turn + by })
 

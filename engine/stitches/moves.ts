@@ -58,8 +58,8 @@ export const slipSlipPurl = (loops: number): Motion[] => [
 export const returnAndPass: readonly Motion[] = [giveBack(1), passNextOver, ...slip('purlwise')]
 
 /**
- * The same after a purl, with the next loop turned first. Passed over a purl from the left as it sits, it would come out
- * twisted; this is what makes the stitch the exact back of a slipped stitch passed over.
+ * The same after a purl, with the next loop turned first. Passed over a purl from the left as it sits, it
+ * would come out twisted; this is what makes the stitch the exact back of a slipped stitch passed over.
  */
 export const turnNextReturnAndPass: readonly Motion[] = [
   ...slip('knitwise'),

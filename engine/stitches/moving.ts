@@ -3,8 +3,8 @@ import { heldLoop, turned } from './loops.ts'
 import type { Motion } from './stitch.ts'
 
 /**
- * Entered from the left, a loop swings half a turn as the needle straightens: one way through its front, the other
- * through its back. Together from the left, the tip meets the far loop first, which so goes deepest.
+ * Entered from the left, a loop swings half a turn as the needle straightens: one way through its front, the
+ * other through its back. Together from the left, the tip meets the far loop first, which so goes deepest.
  */
 export function slip(hands: Hands, { loops, as, together }: Motion & { do: 'slip' }): void {
   const taken = takeLeft(hands, loops)

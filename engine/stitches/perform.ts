@@ -6,11 +6,11 @@ import type { Effect, Motion, Mount } from './stitch.ts'
 import { draw, drop, enter, over, pass } from './working.ts'
 
 /**
- * Performs motions on loops of a left needle whose loop i + 1 sits as `mounts[i]` (as usual where that is silent; held
- * loops sit as usual), and finds what they do. Throws on motions that no hands can make.
+ * Performs motions on loops of a left needle whose loop i + 1 sits as `mounts[i]` (as usual where that is
+ * silent; held loops sit as usual), and finds what they do. Throws on motions that no hands can make.
  *
- * The rules: the loop that the tip enters first lies on top on the knit face; loops passed over lie above those, the one
- * farthest from the tip outermost. Slipping together from the left turns the order over.
+ * The rules: the loop that the tip enters first lies on top on the knit face; loops passed over lie above
+ * those, the one farthest from the tip outermost. Slipping together from the left turns the order over.
  */
 export function perform(motions: readonly Motion[], mounts: readonly Mount[] = []): Effect {
   const hands = emptyHands(mounts)

@@ -18,8 +18,8 @@ export type Stroke =
   | { readonly kind: 'digit'; readonly text: string; readonly at: Point; readonly size: number }
   /** A whole cell in a light tint. */
   | { readonly kind: 'shade' }
-  /** A thin line that gives a tint a shape of its own. */
-  | { readonly kind: 'hatch'; readonly from: Point; readonly to: Point }
+  /** Thin lines that give a tint a shape of its own. */
+  | { readonly kind: 'hatch'; readonly lines: readonly (readonly [Point, Point])[] }
 
 export type CurvePart = readonly [number, number, number, number, number, number]
 
@@ -55,31 +55,31 @@ export const curve = (from: Point, ...parts: CurvePart[]): Stroke => ({
 })
 
 /** Left and right exchanged, for a symbol `cells` wide. Digits stay readable. */
-export function mirrored(strokes: readonly Stroke[], cells = 1): Stroke[] {
+export const mirrored = (strokes: readonly Stroke[], cells = 1): Stroke[] =>
+  strokes.map((stroke) => mirroredStroke(stroke, cells))
+
+function mirroredStroke(stroke: Stroke, cells: number): Stroke {
   const over = ([x, y]: Point): Point => [cells - x, y]
-  return strokes.map((stroke): Stroke => {
-    switch (stroke.kind) {
-      case 'line':
-      case 'hatch':
-        return { ...stroke, from: over(stroke.from), to: over(stroke.to) }
-      case 'polyline':
-        return { ...stroke, points: stroke.points.map(over) }
-      case 'curve':
-        return {
-          ...stroke,
-          from: over(stroke.from),
-          parts: stroke.parts.map(
-            ([a, b, c, d, e, f]) => [cells - a, b, cells - c, d, cells - e, f] as const,
-          ),
-        }
-      case 'circle':
-      case 'dot':
-      case 'digit':
-        return { ...stroke, at: over(stroke.at) }
-      case 'shade':
-        return stroke
-    }
-  })
+  switch (stroke.kind) {
+    case 'line':
+      return { ...stroke, from: over(stroke.from), to: over(stroke.to) }
+    case 'hatch':
+      return { ...stroke, lines: stroke.lines.map(([from, to]) => [over(from), over(to)] as const) }
+    case 'polyline':
+      return { ...stroke, points: stroke.points.map(over) }
+    case 'curve':
+      return {
+        ...stroke,
+        from: over(stroke.from),
+        parts: stroke.parts.map(([a, b, c, d, e, f]) => [cells - a, b, cells - c, d, cells - e, f] as const),
+      }
+    case 'circle':
+    case 'dot':
+    case 'digit':
+      return { ...stroke, at: over(stroke.at) }
+    case 'shade':
+      return stroke
+  }
 }
 
 /** An oval, or a long loop with round ends, from (x1, y1) to (x2, y2). */

@@ -1,5 +1,5 @@
 import { type Hands, must, nextLeft, noteCrossing } from './in-hands.ts'
-import { type HandLoop, type NewDraft, newLoop } from './loops.ts'
+import { type HandLoop, isOld, type NewDraft, newLoop } from './loops.ts'
 import type { Motion } from './stitch.ts'
 
 export function enter(hands: Hands, { loops, leg, as }: Motion & { do: 'enter' }): void {
@@ -29,8 +29,6 @@ export function draw(hands: Hands): void {
 }
 
 type Entered = NonNullable<Hands['entered']>
-
-const isOld = (loop: HandLoop): boolean => loop.kind === 'old' || loop.kind === 'held'
 
 const throughLoops = ({ loops, face, adds }: Entered): NewDraft => ({
   from: 'loops',
@@ -95,7 +93,12 @@ function passFromLeft(hands: Hands, { loops, over: under }: Motion & { do: 'pass
 /** A new loop once others were passed over it, outermost first. */
 function ringed(loop: HandLoop, passed: readonly HandLoop[], from: 'left' | 'right'): HandLoop {
   must(loop.draft !== null, 'pass: only new loops can be passed over')
-  // From the right over a new knit loop, a ring comes flat as it does when knitted through the back; else the other way.
+  must(
+    passed.every(({ kind }) => kind !== 'strand'),
+    'pass: a strand is worked, not passed',
+  )
+  // From the right over a new knit loop, a ring comes flat as it does when knitted through the back; else the
+  // other way.
   const adds = (from === 'right') === (loop.draft.face === 'knit') ? 1 : -1
   const rings = passed.filter(isOld).map((ring) => ({ loop: ring, turn: ring.turn + adds }))
   const banded = loop.draft.banded || rings.length < passed.length

@@ -4,15 +4,20 @@ export interface Neighbours {
   readonly after: 'knit' | 'purl' | 'end' | null
 }
 
-/** How the yarn is held: carried by the hand of the right needle, or picked from the finger of the other hand. */
+/**
+ * How the yarn is held: carried by the hand of the right needle, or picked from the finger of the other hand.
+ */
 export type Hold = 'English' | 'Continental'
 
-/** The British word for a yarn over between two stitches. What is not known counts as a knit; a row's end too. */
+/**
+ * The British word for a yarn over between two stitches. What is not known counts as a knit; a row's end too.
+ */
 export function neighbourYarnOver(
   before: Neighbours['before'],
   after: Neighbours['after'],
 ): 'yfwd' | 'yrn' | 'yfrn' | 'yon' {
-  // The four cases: languages.json and abbreviations.json of the reference data. At a row's start: from memory.
+  // The four cases: languages.json and abbreviations.json of the reference data. At a row's start: from
+  // memory.
   if (after === 'purl') return before === 'purl' || before === 'start' ? 'yrn' : 'yfrn'
   return before === 'purl' ? 'yon' : 'yfwd'
 }
@@ -63,7 +68,10 @@ function toBack(hold: Hold, before: Neighbours['before']): string[] {
   return before === 'start' ? [inFrontOfEmpty, overToBack[hold]] : [...aroundFromBack[hold]]
 }
 
-/** Two wraps: the first taken all the way round, the second laid as a yarn over whose yarn is in front already. */
+/**
+ * Two wraps: the first taken all the way round, the second laid as a yarn over whose yarn is in front
+ * already.
+ */
 export const doubleYarnOverSteps = (hold: Hold, { before, after }: Neighbours): string[] => [
   ...toBack(hold, before),
   'Bring it forward between the needles again: that is the first wrap.',

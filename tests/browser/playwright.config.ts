@@ -28,7 +28,10 @@ export default defineConfig({
       ],
     },
   },
-  projects: [{ name: 'chromium', use: { browserName: 'chromium' } }],
+  // Without a path, Playwright's own Chromium itself, and not its smaller headless shell, which is not set up.
+  projects: [
+    { name: 'chromium', use: { browserName: 'chromium', ...(!browser && { channel: 'chromium' }) } },
+  ],
   webServer: {
     command: `astro preview --ignore-lock --host 127.0.0.1 --port ${port}`,
     cwd: root,

@@ -42,18 +42,36 @@ describe('nodes', () => {
     const svg = toSvg(
       drawing([
         {
-          kind: 'group', key: 'cell-0-1', className: 'cell', data: { row: '0', stepInRow: '1' }, x: 4, y: 0, rotate: 90,
+          kind: 'group',
+          key: 'cell-0-1',
+          className: 'cell',
+          data: { row: '0', stepInRow: '1' },
+          x: 4,
+          y: 0,
+          rotate: 90,
           children: [hole, { kind: 'line', x1: 0, y1: 0, x2: 1, y2: 1, dash: [1, 2], cap: 'round' }],
         },
       ]),
     )
-    expect(svg).toContain('<g transform="translate(4 0) rotate(90)" class="cell" data-key="cell-0-1" data-row="0" data-step-in-row="1">')
+    expect(svg).toContain(
+      '<g transform="translate(4 0) rotate(90)" class="cell" data-key="cell-0-1" data-row="0" data-step-in-row="1">',
+    )
     expect(svg).toContain('<circle cx="10" cy="5" r="3" fill="none" stroke="currentColor"/>')
     expect(svg).toContain('<line x1="0" y1="0" x2="1" y2="1" stroke-linecap="round" stroke-dasharray="1 2"/>')
   })
 
   it('round numbers to three decimals without trailing zeros or a negative zero', () => {
-    const svg = toSvg(drawing([{ kind: 'polyline', points: [[1 / 3, -0.00001], [2.5000001, 1e-9]] }]))
+    const svg = toSvg(
+      drawing([
+        {
+          kind: 'polyline',
+          points: [
+            [1 / 3, -0.00001],
+            [2.5000001, 1e-9],
+          ],
+        },
+      ]),
+    )
     expect(svg).toContain('points="0.333,0 2.5,0"')
     expect(pathData([['M', 0.1 + 0.2, 1], ['C', 1, 2, 3, 4, 5, 6.00049], ['Z']])).toBe('M0.3 1C1 2 3 4 5 6Z')
   })
@@ -64,24 +82,54 @@ describe('nodes', () => {
 
   it('are all visited, groups before their children', () => {
     const group: Node = { kind: 'group', children: [hole, { kind: 'group', children: [hole] }] }
-    expect([...nodesOf([group, hole])].map((node) => node.kind)).toEqual(['group', 'circle', 'group', 'circle', 'circle'])
+    expect([...nodesOf([group, hole])].map((node) => node.kind)).toEqual([
+      'group',
+      'circle',
+      'group',
+      'circle',
+      'circle',
+    ])
   })
 })
 
 describe('hostile text', () => {
   const hostile = `"><script>alert(1)</script>&amp;']]>\u0000\u0007\u001b\u009f\ud800x\udc00\ufffe\n\t😀`
   const svg = toSvg(
-    drawing([{ kind: 'text', text: hostile, x: 0, y: 0, size: 3, anchor: 'middle', key: hostile, className: hostile, data: { [hostile]: hostile } }], {
-      title: hostile,
-      description: hostile,
-    }),
+    drawing(
+      [
+        {
+          kind: 'text',
+          text: hostile,
+          x: 0,
+          y: 0,
+          size: 3,
+          anchor: 'middle',
+          key: hostile,
+          className: hostile,
+          data: { [hostile]: hostile },
+        },
+      ],
+      {
+        title: hostile,
+        description: hostile,
+      },
+    ),
     { idPrefix: hostile, standalone: true },
   )
 
   it('cannot open a tag, close an attribute or end a section', () => {
     expect(svg).not.toContain('<script')
     expect(svg).not.toContain(']]>')
-    expect(svg.match(/<[a-z/]+/g)).toEqual(['<svg', '<title', '</title', '<desc', '</desc', '<text', '</text', '</svg'])
+    expect(svg.match(/<[a-z/]+/g)).toEqual([
+      '<svg',
+      '<title',
+      '</title',
+      '<desc',
+      '</desc',
+      '<text',
+      '</text',
+      '</svg',
+    ])
     expect(svg).toContain('&quot;&gt;&lt;script&gt;alert(1)&lt;/script&gt;&amp;amp;&#39;]]&gt;x&#10;&#9;😀')
   })
 
