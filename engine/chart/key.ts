@@ -29,6 +29,8 @@ export function keyOf(rows: readonly ChartRow[]): KeyEntry[] {
 /** What this chart's wrong-side rows work for the look, or else the stitch that gives it there. */
 function wrongSideWords(look: StitchId, worked: ReadonlySet<StitchId>): string | null {
   const twin = stitch(look).wrongSideTwin
-  const ids = worked.size > 0 ? [...worked] : twin === null ? [] : [twin]
-  return ids.length === 0 ? null : ids.map((id) => stitch(id).name).join(' or ')
+  const names = catalogue
+    .filter(({ id }) => (worked.size > 0 ? worked.has(id) : id === twin))
+    .map(({ name }) => name)
+  return names.length === 0 ? null : names.join('; or ')
 }

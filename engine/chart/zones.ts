@@ -65,22 +65,22 @@ export function zoneName(zone: number, repeats: number): Zone {
 
 const isBody = (zone: number, repeats: number): boolean => zone >= -1 && zone <= repeats
 
-/** How many repeats most rows with a repeat of their own have; of equally many, the number nearest to the pattern's. */
+/**
+ * How many repeats most rows with a repeat of their own have, or a multiple of it: a row may repeat two stitches where
+ * the pattern repeats six. Of equally many rows, the number nearest to the pattern's.
+ */
 function usualRepeats(worked: WorkedPattern): number {
-  const rowsWith = new Map<number, number>()
-  for (const row of worked.rows) {
-    const own = ownRepeats(row)
-    if (own > 0) rowsWith.set(own, (rowsWith.get(own) ?? 0) + 1)
-  }
+  const own = worked.rows.map(ownRepeats).filter((repeats) => repeats > 0)
+  const agreeing = (repeats: number) => own.filter((other) => other % repeats === 0).length
   const off = (repeats: number) => Math.abs(repeats - worked.repeats)
-  const ranked = [...rowsWith].sort(([a, rowsA], [b, rowsB]) => rowsB - rowsA || off(a) - off(b) || b - a)
-  return ranked[0]?.[0] ?? 0
+  const ranked = [...new Set(own)].sort((a, b) => agreeing(b) - agreeing(a) || off(a) - off(b) || b - a)
+  return ranked[0] ?? 0
 }
 
 const ownRepeats = (row: WorkedRow): number =>
   row.steps.reduce((most, step) => Math.max(most, step.repeat ?? 0), 0)
 
-/** What a row says of itself: its edges always, the rest where it has the usual number of repeats (or none has any). */
+/** What a row says of itself: its edges always, the rest where its repeats share out over the usual number (or none has any). */
 function ownZones(
   worked: WorkedPattern,
   row: WorkedRow,
@@ -88,7 +88,8 @@ function ownZones(
   repeats: number,
 ): (number | null)[] {
   const rightToLeft = startsRight(worked, row)
-  const says = ownRepeats(row) === repeats
+  const inEach = ownRepeats(row) / Math.max(1, repeats)
+  const says = Number.isInteger(inEach) && (inEach > 0 || repeats === 0)
   const mirrored = (zone: number) => (rightToLeft ? zone : repeats - 1 - zone)
   const firstRepeat = row.steps.findIndex((step) => step.repeat !== null)
   const firstInside = row.steps.findIndex((step) => step.part === 'row')
@@ -100,7 +101,8 @@ function ownZones(
     if (step.part !== 'row') return mirrored(begins ? -2 : repeats + 1)
     if (!says) return null
     if (repeats === 0) return -1
-    return mirrored(step.repeat === null ? (index < firstRepeat ? -1 : repeats) : step.repeat - 1)
+    if (step.repeat === null) return mirrored(index < firstRepeat ? -1 : repeats)
+    return mirrored(Math.floor((step.repeat - 1) / inEach))
   })
 }
 

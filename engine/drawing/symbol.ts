@@ -5,7 +5,7 @@ import type { Node, Segment } from './display.ts'
 export const lineWidth = {
   symbol: 0.09,
   grid: 0.03,
-  hatch: 0.035,
+  hatch: 0.028,
   outline: 0.11,
   edge: 0.07,
 } as const

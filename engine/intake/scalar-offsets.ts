@@ -10,7 +10,10 @@ export function scalarOffsets(source: string, start: number, value: string): (of
   let s = /^[|>]/.test(source) ? Math.max(0, source.indexOf('\n')) : /^["']/.test(source) ? 1 : 0
   for (let v = 0; v < value.length; v++) {
     const wanted = value[v] ?? ''
-    if (source[s] === wanted) {
+    if (source[0] === '"' && source[s] === '\\') {
+      at[v] = start + s
+      s += escapeLength(source, s)
+    } else if (source[s] === wanted) {
       at[v] = start + s
       s += 1
       if (wanted === "'" && source[0] === "'" && source[s] === "'") s += 1
@@ -20,9 +23,8 @@ export function scalarOffsets(source: string, start: number, value: string): (of
       while (s < source.length && /\s/.test(source[s] ?? '') && source[s] !== value[v + 1]) s++
     } else {
       const next = source.indexOf(wanted, s)
-      const escaped = source[s] === '\\'
-      at[v] = start + Math.min(escaped || next < 0 ? s : next, source.length)
-      s = escaped ? s + escapeLength(source, s) : next < 0 ? s : next + 1
+      at[v] = start + Math.min(next < 0 ? s : next, source.length)
+      s = next < 0 ? s : next + 1
     }
   }
   at[value.length] = value.length > 0 ? (at[value.length - 1] ?? start) + 1 : start

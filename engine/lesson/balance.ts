@@ -27,8 +27,8 @@ function balanceWords(difference: number, toCome: number, end: number, before: n
   if (difference === 0 && toCome === 0) return 'Even: as many as the row began with.'
   if (difference === 0) return end === before ? 'Even for now.' : `Even for now; this row is meant to end with ${end}.`
   if (end !== before) {
-    const whole = `this row is meant to end with ${end}, ${signed(end - before)}`
-    return toCome === 0 ? `${signed(difference)}: ${whole}.` : `${signed(difference)} so far; ${whole}.`
+    if (toCome === 0) return `${signed(difference)}, as it is meant: this row ends with ${end}.`
+    return `${signed(difference)} so far; this row is meant to end with ${end}, ${signed(end - before)}.`
   }
   const [n, much] = [Math.abs(difference), spelt(Math.abs(difference))]
   if (difference > 0) return `${signed(difference)}: ${n === 1 ? 'one decrease' : `decreases of ${much} in all`} will pay ${n === 1 ? 'it' : 'them'} back.`

@@ -84,23 +84,24 @@ function yarnOverTwisted({ worked, step, row, end }: Here): CallOut | null {
   return { kind: 'yarn over twisted', words, rowEnds: end, weight: row.number < 3 ? 4 : 3 }
 }
 
-function edgeForgotten({ step, stepIndex, row, end, worked }: Here): CallOut | null {
-  if (stepIndex !== 0) return null
-  const firstInside = row.steps.findIndex((one) => one.repeat !== null)
-  const edge = firstInside > 0 ? row.steps.slice(0, firstInside) : row.steps.filter((one) => one.part !== 'row' && one.step <= 10 && one === step)
-  const before = firstInside > 0 ? edge : row.steps.slice(0, row.steps.findIndex((one) => one.part === 'row'))
-  const takes = (firstInside > 0 ? edge : before).reduce((sum, one) => sum + one.taken.length, 0)
-  if (takes === 0 || firstInside === 0 || worked.pattern.worked === 'round') return null
-  const what = takes === 1 ? 'this edge stitch' : `these ${takes} edge stitches`
-  const words = `Forgotten, ${what} shift${takes === 1 ? 's' : ''} every repeat sideways: the row comes to its end with ${count(takes)} still to work instead of ${end} in all.`
+/** The stitches at the row's beginning that belong to no repeat: what the file calls edge, and what comes before the star. */
+function edgeForgotten({ stepIndex, row, end, worked }: Here): CallOut | null {
+  if (stepIndex !== 0 || worked.pattern.worked === 'round') return null
+  const firstRepeat = row.steps.findIndex((one) => one.repeat !== null)
+  const firstInside = row.steps.findIndex((one) => one.part === 'row')
+  const edge = row.steps.slice(0, Math.max(0, firstRepeat > 0 ? firstRepeat : firstInside))
+  const takes = edge.reduce((sum, one) => sum + one.taken.length, 0)
+  if (takes === 0) return null
+  const one = takes === 1
+  const words = `Forgotten, ${one ? 'this edge stitch shifts' : `these ${takes} edge stitches shift`} everything after ${one ? 'it' : 'them'} sideways: the words of the row come to their end with ${count(takes)} still unworked.`
   return { kind: 'edge forgotten', words, rowEnds: end, weight: 5 }
 }
 
 function seamRun(here: Here): CallOut | null {
   const run = seamRunAt(here.row, here.stepIndex)
   if (!run) return null
-  const { length, before, stitch: id } = run
-  const words = `From here ${stitch(id).name} comes ${length} times in a row: ${before} end${before === 1 ? 's' : ''} what is written before the line, ${length - before} begin${length - before === 1 ? 's' : ''} what comes after it.`
+  const { length, before, from, to } = run
+  const words = `From here it is ${stitch(run.stitch).name} ${length} times running: ${before} to end ${from}, ${length - before} to begin ${to}.`
   return { kind: 'longer run at the seam', words, rowEnds: null, weight: 5 }
 }
 

@@ -10,10 +10,18 @@ function fromTheRight(worked: WorkedPattern, rowIndex: number): readonly LoopId[
   return row.side === 'RS' ? row.after : [...row.after].reverse()
 }
 
-/** The loop of row `rowIndex` that a loop stands on, going down through the loop that lies in front. Null where it ends before. */
-function ancestorIn(worked: WorkedPattern, id: LoopId | undefined, rowIndex: number): LoopId | null {
+/**
+ * The loop of row `rowIndex` that a loop stands on. Where it was drawn through several, the way goes down through the
+ * one on the given side, seen from the right side. Null where the way ends before.
+ */
+function ancestorIn(worked: WorkedPattern, id: LoopId | undefined, rowIndex: number, side: 'left' | 'right'): LoopId | null {
   let loop = id === undefined ? undefined : worked.loops[id]
-  while (loop && loop.row > rowIndex) loop = loop.parents[0] === undefined ? undefined : worked.loops[loop.parents[0]]
+  while (loop && loop.row > rowIndex) {
+    const below = fromTheRight(worked, loop.row - 1)
+    const places = loop.parents.map((parent) => below.indexOf(parent)).filter((place) => place >= 0)
+    const parent = places.length > 0 ? below[side === 'left' ? Math.max(...places) : Math.min(...places)] : loop.parents[0]
+    loop = parent === undefined ? undefined : worked.loops[parent]
+  }
   return loop && loop.row === rowIndex ? loop.id : null
 }
 
@@ -29,7 +37,7 @@ function loopWords(worked: WorkedPattern, id: LoopId): string {
   if (loop.row < 0) return 'a cast-on loop'
   const s = stitch(loop.stitch)
   if (s.family === 'plain') return 'a plain stitch'
-  return `the ${s.name} of ${rowWords(worked, loop.row)}`
+  return `the ${s.name.length > 20 ? s.us : s.name} of ${rowWords(worked, loop.row)}`
 }
 
 /** The newest row below `rowIndex` that has a hole in it. */
@@ -47,9 +55,11 @@ function holeCheck(worked: WorkedPattern, rowIndex: number, stepIndex: number): 
   const step = row?.steps[stepIndex]
   if (below === null || !row || !step) return null
   const { left, right } = needlesAfter(worked, rowIndex, stepIndex + 1)
-  const beside = [right[right.length - 1 - step.made.length], left[0]]
+  const [done, waiting] = [right[right.length - 1 - step.made.length], left[0]]
+  const [toTheRight, toTheLeft] = row.side === 'RS' ? [done, waiting] : [waiting, done]
   const order = fromTheRight(worked, below)
-  const places = beside.map((id) => ancestorIn(worked, id, below)).flatMap((id) => (id === null ? [] : [order.indexOf(id)]))
+  const beside = [ancestorIn(worked, toTheRight, below, 'left'), ancestorIn(worked, toTheLeft, below, 'right')]
+  const places = beside.flatMap((id) => (id === null ? [] : [order.indexOf(id)]))
   if (places.length === 0) return null
   const here = places.reduce((sum, place) => sum + place, 0) / places.length
   const holes = order.flatMap((id, place) => (worked.loops[id]?.row === below && isHole(worked.loops[id] as Loop) ? [place] : []))
@@ -61,10 +71,10 @@ function holeCheck(worked: WorkedPattern, rowIndex: number, stepIndex: number): 
 /** `offset` is counted in stitches toward the left, on the right side. */
 function offsetWords(offset: number, where: string): string {
   const away = Math.abs(offset)
-  if (away < 0.75) return `this hole sits straight above the hole of ${where}.`
+  if (away < 0.25) return `this hole sits straight above the hole of ${where}.`
   const side = offset > 0 ? 'left' : 'right'
-  if (away < 1.75) return `this hole sits one stitch to the ${side} of the hole of ${where}, seen from the right side.`
-  return `this hole sits about ${Math.round(away)} stitches to the ${side} of the nearest hole of ${where}, seen from the right side.`
+  const far = away < 0.75 ? 'half a stitch' : away < 1.75 ? 'one stitch' : `about ${Math.round(away)} stitches`
+  return `this hole sits ${far} to the ${side} of the nearest hole of ${where}, seen from the right side.`
 }
 
 /** Which loops a decrease gathers and which of them will lie in front. */

@@ -10,11 +10,26 @@ function stretchOf(row: WorkedRow, index: number): string {
   return repeatsBefore ? 'end' : 'start'
 }
 
+export interface SeamRun {
+  readonly stitch: string
+  readonly length: number
+  /** How many of them stand before the line. */
+  readonly before: number
+  /** What ends and what begins at the line, in words. */
+  readonly from: string
+  readonly to: string
+}
+
+const stretchWords = (stretch: string, ends: boolean): string => {
+  if (stretch.startsWith('repeat')) return ends ? 'this repeat' : stretch === 'repeat 1' ? 'the first repeat' : 'the next repeat'
+  return { before: 'the edge', after: 'the edge', start: 'the start of the row', end: 'the end of the row' }[stretch] ?? stretch
+}
+
 /**
  * The run of equal stitches that begins at this step and goes across a line between edge, repeats and end, so that it is
  * longer than either side of the line shows in the words. Null where no such run begins here.
  */
-export function seamRunAt(row: WorkedRow, index: number): { stitch: string; length: number; before: number } | null {
+export function seamRunAt(row: WorkedRow, index: number): SeamRun | null {
   const step = row.steps[index]
   if (!step || row.steps[index - 1]?.stitch === step.stitch) return null
   let end = index
@@ -27,7 +42,8 @@ export function seamRunAt(row: WorkedRow, index: number): { stitch: string; leng
   if (before === length) return null
   // A plain row is one long run; nobody loses count of 'purl'.
   const whole = row.steps.every((one) => one.stitch === step.stitch)
-  return whole ? null : { stitch: step.stitch, length, before }
+  const to = stretchOf(row, index + before)
+  return whole ? null : { stitch: step.stitch, length, before, from: stretchWords(first, true), to: stretchWords(to, false) }
 }
 
 /** For the loops that row `rowIndex` meets: the zone of the chart in which each was made. */

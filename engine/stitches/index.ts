@@ -1,7 +1,6 @@
 /**
- * What the hands do: motions, the catalogue of stitches, and what follows from performing a stitch's motions; with the
- * words for the hands and the signs for a chart. Nothing about rows or patterns. A stitch's takes, makes, lean and
- * twins are derived here and nowhere else.
+ * What the hands do: the catalogue of stitches as motions, what follows from performing them, words, chart signs.
+ * Nothing about rows or patterns. A stitch's takes, makes, lean and twins are derived here and nowhere else.
  */
 export type { Twin, Twins } from './derive.ts'
 export { handSteps } from './hands.ts'

@@ -45,11 +45,11 @@ export const noStitch: ChartSymbol = {
     {
       kind: 'hatch',
       lines: [
-        ...[0.25, 0.5, 0.75, 1].map((at): [Point, Point] => [
+        ...[1 / 3, 2 / 3, 1].map((at): [Point, Point] => [
           [0, at],
           [at, 0],
         ]),
-        ...[0.25, 0.5, 0.75].map((at): [Point, Point] => [
+        ...[1 / 3, 2 / 3].map((at): [Point, Point] => [
           [at, 1],
           [1, at],
         ]),

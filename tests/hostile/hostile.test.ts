@@ -95,7 +95,7 @@ it('prints no control characters from a file', () => {
   expect(printed.match(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g) ?? []).toEqual(
     [],
   )
-})
+}, 60_000)
 
 describe('alone in the call', () => {
   it.each([

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
-import type { Item } from '../../engine/pattern/index.ts'
+import { limits } from '../../engine/base/index.ts'
+import { type Item, takesAndMakes } from '../../engine/pattern/index.ts'
 import { catalogue } from '../../engine/stitches/index.ts'
 
 const span = { start: 0, end: 0 }
@@ -47,6 +48,14 @@ const bindOff: fc.Arbitrary<Item> = fc.tuple(fc.constantFrom('bo', 'bo p'), time
 export const arbitraryRow: fc.Arbitrary<Item[]> = fc
   .tuple(fc.array(fc.oneof({ weight: 5, arbitrary: nested }, { weight: 2, arbitrary: repeat }, { weight: 1, arbitrary: across }, { weight: 1, arbitrary: bindOff }), { maxLength: 6 }), stitchItem, fc.boolean())
   .map(([items, last, turn]): Item[] => [...items, last, ...(turn ? [{ kind: 'turn' as const, wrap: false, span }] : [])])
+  .filter((items) => items.every(isKnittable))
+
+/** Rows of more stitches than the reader takes on are a problem of their own. */
+function isKnittable(item: Item): boolean {
+  const inner = takesAndMakes(item.kind === 'repeat' ? item.items : [item])
+  const times = item.kind === 'repeat' && item.until.kind === 'times' ? item.until.times : 1
+  return inner === null || Math.max(inner.takes, inner.makes) * times <= limits.stitchesInRow
+}
 
 /** Items without their places, to compare what was read with what was printed. */
 export function withoutSpans(items: readonly Item[]): unknown {

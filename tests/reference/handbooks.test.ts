@@ -72,7 +72,7 @@ const balanced = patterns.filter((p) => p.balanced)
 const perCastOn = balanced.flatMap((p) =>
   p.counts.map((c) => ({ name: `${nameOf(p)}, cast on ${c.castOn}`, p, ...c })),
 )
-const perRule = balanced.flatMap((p) => (p.rule ? [{ name: nameOf(p), p, rule: p.rule }] : []))
+const perRule = balanced.flatMap((p) => (p.rule ? [{ name: nameOf(p), p, rule: p.rule, ...p.rule }] : []))
 const misprinted = patterns.flatMap((p) =>
   p.misprints.map((m) => ({ name: `${nameOf(p)} on ${JSON.stringify(m.castOn)}: row ${m.row}`, p, ...m })),
 )
@@ -98,7 +98,7 @@ describe('corrected patterns are accepted with the counts of an independent simu
     expect(loopsAfterRows(done)).toEqual(withEdges(p, after))
   })
 
-  it.each(perRule)('$name: proof by the rule $rule.multiple·n + $rule.plus', ({ p, rule }) => {
+  it.each(perRule)('$name: proof by the rule $multiple n + $plus', ({ p, rule }) => {
     const { proof, problems } = proved(corrected(p, rule))
     expect(problems).toEqual([])
     for (const { castOn, after } of p.counts) {

@@ -2,8 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Issue } from '../../engine/base/index.ts'
 import { type Proof, prove } from '../../engine/counts/index.ts'
 import { readPattern } from '../../engine/intake/index.ts'
-import { work } from '../../engine/needles/index.ts'
-import type { WorkedPattern } from '../../engine/needles/worked.ts'
+import { type WorkedPattern, work } from '../../engine/needles/index.ts'
 import type { Pattern } from '../../engine/pattern/index.ts'
 
 export interface Rule {

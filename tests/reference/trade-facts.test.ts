@@ -3,7 +3,7 @@
  */
 import { describe, expect, it } from 'vitest'
 import { constant } from '../../engine/base/index.ts'
-import type { Loop, WorkedPattern } from '../../engine/needles/worked.ts'
+import type { Loop, WorkedPattern } from '../../engine/needles/index.ts'
 import { type Draft, loopsAfterRows, proved, worked } from './support.ts'
 
 const loop = (done: WorkedPattern, id: number | undefined): Loop => {
