@@ -9,8 +9,15 @@ export interface LoopShape {
   readonly mount: 'usual' | 'turned'
   /** The loops that it was drawn through, the hindmost first. */
   readonly parents: readonly ParentShape[]
+}
+
+/** Where a loop hangs, as far as that changes its shape. */
+export interface LoopSetting {
   /** Whether its yarn runs on to a loop beside it in the picture. */
-  readonly runsOn: { readonly left: boolean; readonly right: boolean }
+  readonly left: boolean
+  readonly right: boolean
+  /** How much lower the row lies half a loop farther to the right. */
+  readonly slope: number
 }
 
 export interface ParentShape {
@@ -41,51 +48,55 @@ const foot = pitch / 2
 type Turn = 1 | -1
 
 /** The right half of a loop, from its head down to where the old loops hold it. `turn` -1 is the left half. */
-const upperLeg = (turn: Turn, lean: number): Segment[] => [
-  ['M', lean, -19],
-  ['C', lean + turn * 9, -19, turn * 12 + lean / 2, -13, turn * 11.5, -4],
+const upperLeg = (turn: Turn): Segment[] => [
+  ['M', -2, -19],
+  ['C', -2 + turn * 9, -19, turn * 12 - 1, -13, turn * 11.5, -4],
   ['C', turn * 11, 10, turn * 9, 26, turn * 7, 48],
 ]
 
 /** The same leg from below the needle on: the one that comes from behind it. */
 const lowerLeg = (turn: Turn): Segment[] => [
-  ['M', turn * 11.2, 5],
-  ['C', turn * 10.8, 16, turn * 9, 30, turn * 7, 48],
+  ['M', turn * 10.6, 17],
+  ['C', turn * 10, 25, turn * 8.6, 36, turn * 7, 48],
 ]
 
 /** The yarn from a leg to the loop beside it; where there is none, it ends behind the old loop's leg. */
-const footOf = (turn: Turn, runsOn: boolean): Segment[] => [
-  ['M', turn * 7.4, 44],
-  runsOn ? ['C', turn * 6, 58, turn * 12, 63, turn * foot, 63] : ['C', turn * 6.6, 54, turn * 9, 60, turn * 13, 61],
+const footOf = (turn: Turn, setting: LoopSetting): Segment[] => [
+  ['M', turn * 7.4, 45],
+  runsOn(turn, setting)
+    ? ['C', turn * 6, 58, turn * 12, 63 + turn * setting.slope, turn * foot, 63 + turn * setting.slope]
+    : ['C', turn * 6.6, 54, turn * 9, 59, turn * 11, 60],
 ]
+
+const runsOn = (turn: Turn, { left, right }: LoopSetting): boolean => (turn === 1 ? right : left)
 
 /** A yarn over's head lies askew, and its legs run straight out of the feet beside it. */
 const overAt = (turn: Turn): number => (turn === 1 ? 12 : -15.5)
 
-const overLeg = (turn: Turn): Segment[] => [
+const overLeg = (turn: Turn, { slope }: LoopSetting): Segment[] => [
   ['M', -5, -19],
   ['C', -5 + turn * 10, -19.5, overAt(turn) - turn * 0.5, -13, overAt(turn), -2],
-  ['C', overAt(turn) + turn * 1.5, 24, turn * 13, 62, turn * foot, 63],
+  ['C', overAt(turn) + turn * 1.5, 24, turn * 13, 62, turn * foot, 63 + turn * slope],
 ]
 
-const overLowerLeg = (turn: Turn): Segment[] => [
-  ['M', overAt(turn) + turn * 0.2, 5],
-  ['C', overAt(turn) + turn * 1.5, 28, turn * 13, 62, turn * foot, 63],
+const overLowerLeg = (turn: Turn, { slope }: LoopSetting): Segment[] => [
+  ['M', overAt(turn) + turn * 0.6, 17],
+  ['C', overAt(turn) + turn * 1.2, 40, turn * 12.5, 62, turn * foot, 63 + turn * slope],
 ]
 
 /** A lifted strand: its legs cross right above the row. */
-const strandLeg = (turn: Turn): Segment[] => [
-  ['M', turn * 11.2, 5],
-  ['C', turn * 11, 26, turn * 5, 34, 0, 42],
-  ['C', -turn * 6, 51, -turn * 12, 62, -turn * foot, 63],
+const strandLeg = (turn: Turn, { slope }: LoopSetting): Segment[] => [
+  ['M', turn * 10.6, 17],
+  ['C', turn * 10, 30, turn * 5, 36, 0, 43],
+  ['C', -turn * 6, 51, -turn * 12, 62 - turn * slope, -turn * foot, 63 - turn * slope],
 ]
 
-/** Yarn: its outline first and the yarn itself over it. */
-function yarn(d: readonly Segment[], part: 'own' | 'below' = 'own'): Node[] {
+/** Yarn: its outline first, and the yarn itself over it, which runs on a little so that pieces join without a line. */
+export function yarn(d: readonly Segment[], part: 'own' | 'below' = 'own'): Node[] {
   const className = part === 'below' ? ' below' : ''
   return [
     { kind: 'path', className: `yarn-edge${className}`, d, strokeWidth: measures.outline },
-    { kind: 'path', className: `yarn-body${className}`, d, strokeWidth: measures.yarn, stroke: '#fff' },
+    { kind: 'path', className: `yarn-body${className}`, d, strokeWidth: measures.yarn, stroke: '#fff', cap: 'square' },
   ]
 }
 
@@ -130,15 +141,20 @@ const edgeKnot: readonly Segment[] = [
   ['C', -6, 46, 6, 46, 13, 57],
 ]
 
-/** A loop in two parts: what lies behind the needle, and all the rest. In both the leading leg is the one in front. */
-export function loopNodes(shape: LoopShape): { readonly behind: readonly Node[]; readonly front: readonly Node[] } {
+/** A loop in two parts: what lies behind the needle, and all the rest. A loop that sits turned has its left leg in front. */
+export function loopNodes(shape: LoopShape, setting: LoopSetting): { readonly behind: readonly Node[]; readonly front: readonly Node[] } {
   const front: Turn = shape.mount === 'usual' ? 1 : -1
   const back: Turn = front === 1 ? -1 : 1
-  if (shape.base === 'over') return { behind: yarn(overLeg(back)), front: [...yarn(overLowerLeg(back)), ...yarn(overLeg(front))] }
-  const behind = yarn(upperLeg(back, -2))
-  const legs = [...yarn(lowerLeg(back)), ...yarn(upperLeg(front, -2))]
-  if (shape.base === 'strand') return { behind, front: [...yarn(strandLeg(back)), ...yarn(strandLeg(front)), ...legs] }
-  const feet = [...yarn(footOf(-1, shape.runsOn.left)), ...yarn(footOf(1, shape.runsOn.right))]
+  if (shape.base === 'over') {
+    return { behind: yarn(overLeg(back, setting)), front: [...yarn(overLowerLeg(back, setting)), ...yarn(overLeg(front, setting))] }
+  }
+  const behind = yarn(upperLeg(back))
+  const legs = [...yarn(lowerLeg(back)), ...yarn(upperLeg(front))]
+  if (shape.base === 'strand') {
+    const upper = yarn(upperLeg(front).slice(0, 2))
+    return { behind, front: [...yarn(strandLeg(back, setting)), ...yarn(strandLeg(front, setting)), ...upper] }
+  }
+  const feet = [...yarn(footOf(-1, setting)), ...yarn(footOf(1, setting))]
   if (shape.base === 'edge') return { behind, front: [...legs, ...feet, ...yarn(edgeKnot)] }
   const parents = shape.parents.flatMap((parent) => parentNodes(parent, shape.parents.length))
   // On the knit face the legs come out over the old heads; on the purl face the heads and the feet lie over the legs.

@@ -15,7 +15,7 @@ export interface NeedleView {
 /** One loop of the moment. */
 export interface SeenLoop {
   readonly id: LoopId
-  readonly shape: Omit<LoopShape, 'runsOn'>
+  readonly shape: LoopShape
   /** Made by the step just worked. */
   readonly isNew: boolean
   /** From 1 where the coming step takes it; null elsewhere. */
@@ -68,7 +68,7 @@ function markersOf(row: WorkedRow, done: number): SeenNeedles['markers'] {
   return { left, right }
 }
 
-function shapeOf(worked: WorkedPattern, id: LoopId, rowIndex: number, done: number): SeenLoop['shape'] {
+function shapeOf(worked: WorkedPattern, id: LoopId, rowIndex: number, done: number): LoopShape {
   const loop = worked.loops[id]
   const side = worked.rows[rowIndex]?.side ?? 'RS'
   if (!loop) return { base: 'edge', seen: 'knit', mount: 'usual', parents: [] }

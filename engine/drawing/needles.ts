@@ -1,6 +1,6 @@
 import { stitch } from '../stitches/index.ts'
 import type { Drawing, GroupNode, Node, Segment } from './display.ts'
-import { loopNodes, measures, needleNode } from './needle-loops.ts'
+import { loopNodes, measures, needleNode, yarn } from './needle-loops.ts'
 import { type NeedleView, type SeenLoop, type SeenNeedles, seenNeedles } from './needle-state.ts'
 
 export type { NeedleView }
@@ -75,8 +75,9 @@ function loopGroups(seen: SeenNeedles, side: Side): { back: GroupNode; front: Gr
   const all = seen[side]
   return all.slice(0, size.places).map((loop, place) => {
     const [nearer, farther] = [place > 0 || side === 'right', place < all.length - 1]
-    const runsOn = side === 'left' ? { left: farther, right: nearer } : { left: nearer, right: farther }
-    const { behind, front } = loopNodes({ ...loop.shape, runsOn })
+    const ends = side === 'left' ? { left: farther, right: nearer } : { left: nearer, right: farther }
+    const slope = (turnOf(side) * size.slope * measures.pitch) / 2
+    const { behind, front } = loopNodes(loop.shape, { ...ends, slope })
     const at = placeOf(side, place)
     const className = `loop${loop.isNew ? ' is-new' : ''}${loop.order === null ? '' : ' is-next'}`
     return {
@@ -117,10 +118,7 @@ function yarnNodes({ right, worked }: SeenNeedles, hold: 'English' | 'Continenta
   return [
     {
       kind: 'group', key: 'working-yarn', className: 'working-yarn',
-      children: [
-        { kind: 'path', className: 'yarn-edge', d, strokeWidth: measures.outline },
-        { kind: 'path', className: 'yarn-body', d, strokeWidth: measures.yarn, stroke: '#fff' },
-      ],
+      children: yarn(d),
     },
   ]
 }
@@ -132,7 +130,7 @@ function lineNodes(seen: SeenNeedles, side: Side): Node[] {
     const before = loops[place - 1]
     if (!before || before.repeat === loop.repeat) return []
     const { x, y } = placeOf(side, place - 0.5)
-    return [{ kind: 'line', key: `line-${before.id}`, className: 'repeat-line', x1: x, x2: x, y1: y - 34, y2: y + 96, strokeWidth: 2, dash: [3, 5] }]
+    return [{ kind: 'line', key: `line-${before.id}`, className: 'repeat-line', x1: x, x2: x, y1: y - 30, y2: y + 104, strokeWidth: 2, dash: [2, 6], cap: 'round' }]
   })
 }
 
