@@ -23,11 +23,12 @@ export function laidOut(rows: readonly (readonly Piece[])[], zones: Zones): Layo
     return { columns, starts: stacked(rows, columns), zoneStarts: null }
   }
   const starts: number[][] = rows.map((row) => row.map(() => 0))
+  const byZone = rows.map((_, row) => indexesByZone(zones.rows[row] ?? []))
   const zoneStarts = new Map<number, number>()
   let columns = 0
   for (let zone = -2; zone <= zones.repeats + 1; zone++) {
     zoneStarts.set(zone, columns)
-    const places = rows.map((row, index) => indexesOf(row, zones.rows[index] ?? [], zone))
+    const places = byZone.map((indexes) => indexes.get(zone) ?? [])
     const inZone = rows.map((row, index) => (places[index] ?? []).flatMap((at) => row[at] ?? []))
     const width = Math.max(0, ...inZone.map(widthOf))
     for (const [row, columnsIn] of stacked(inZone, width).entries()) {
@@ -45,8 +46,15 @@ export function laidOut(rows: readonly (readonly Piece[])[], zones: Zones): Layo
 
 const widthOf = (row: readonly Piece[]): number => row.reduce((sum, piece) => sum + piece.width, 0)
 
-const indexesOf = (row: readonly Piece[], zones: readonly number[], zone: number): number[] =>
-  row.flatMap((_, index) => (zones[index] === zone ? [index] : []))
+function indexesByZone(zones: readonly number[]): ReadonlyMap<number, readonly number[]> {
+  const indexes = new Map<number, number[]>()
+  for (const [index, zone] of zones.entries()) {
+    const own = indexes.get(zone) ?? []
+    own.push(index)
+    indexes.set(zone, own)
+  }
+  return indexes
+}
 
 /** How often the rows are placed anew at most. Slanting lines of decreases settle in two rounds. */
 const mostRounds = 3

@@ -96,7 +96,14 @@ export function yarn(d: readonly Segment[], part: 'own' | 'below' = 'own'): Node
   const className = part === 'below' ? ' below' : ''
   return [
     { kind: 'path', className: `yarn-edge${className}`, d, strokeWidth: measures.outline },
-    { kind: 'path', className: `yarn-body${className}`, d, strokeWidth: measures.yarn, stroke: '#fff', cap: 'square' },
+    {
+      kind: 'path',
+      className: `yarn-body${className}`,
+      d,
+      strokeWidth: measures.yarn,
+      stroke: '#fff',
+      cap: 'square',
+    },
   ]
 }
 
@@ -109,10 +116,20 @@ function parentNodes({ side, twisted, wide }: ParentShape, many: number): Node[]
   const leg = (turn: Turn, from: Turn): Segment[] => [
     ['M', at * 0.35, top],
     ['C', at * 0.35 + turn * 9, top, at * 0.5 + turn * head, top + 6, at * 0.6 + turn * head, top + 17],
-    ['C', at * 0.7 + turn * (head - 1), top + 36, at + from * half, top + 48, at + from * half, measures.depth],
+    [
+      'C',
+      at * 0.7 + turn * (head - 1),
+      top + 36,
+      at + from * half,
+      top + 48,
+      at + from * half,
+      measures.depth,
+    ],
   ]
   // A twisted loop's legs change sides; the right one lies on top.
-  return twisted ? [...yarn(leg(-1, 1), 'below'), ...yarn(leg(1, -1), 'below')] : [...yarn(joined(leg(-1, -1), leg(1, 1)), 'below')]
+  return twisted
+    ? [...yarn(leg(-1, 1), 'below'), ...yarn(leg(1, -1), 'below')]
+    : [...yarn(joined(leg(-1, -1), leg(1, 1)), 'below')]
 }
 
 /** Two legs that begin at one head, as a single line from foot to foot. */
@@ -142,27 +159,46 @@ const edgeKnot: readonly Segment[] = [
 ]
 
 /** A loop in two parts: what lies behind the needle, and all the rest. A loop that sits turned has its left leg in front. */
-export function loopNodes(shape: LoopShape, setting: LoopSetting): { readonly behind: readonly Node[]; readonly front: readonly Node[] } {
+export function loopNodes(
+  shape: LoopShape,
+  setting: LoopSetting,
+): { readonly behind: readonly Node[]; readonly front: readonly Node[] } {
   const front: Turn = shape.mount === 'usual' ? 1 : -1
   const back: Turn = front === 1 ? -1 : 1
   if (shape.base === 'over') {
-    return { behind: yarn(overLeg(back, setting)), front: [...yarn(overLowerLeg(back, setting)), ...yarn(overLeg(front, setting))] }
+    return {
+      behind: yarn(overLeg(back, setting)),
+      front: [...yarn(overLowerLeg(back, setting)), ...yarn(overLeg(front, setting))],
+    }
   }
   const behind = yarn(upperLeg(back))
   const legs = [...yarn(lowerLeg(back)), ...yarn(upperLeg(front))]
   if (shape.base === 'strand') {
     const upper = yarn(upperLeg(front).slice(0, 2))
-    return { behind, front: [...yarn(strandLeg(back, setting)), ...yarn(strandLeg(front, setting)), ...upper] }
+    return {
+      behind,
+      front: [...yarn(strandLeg(back, setting)), ...yarn(strandLeg(front, setting)), ...upper],
+    }
   }
   const feet = [...yarn(footOf(-1, setting)), ...yarn(footOf(1, setting))]
   if (shape.base === 'edge') return { behind, front: [...legs, ...feet, ...yarn(edgeKnot)] }
   const parents = shape.parents.flatMap((parent) => parentNodes(parent, shape.parents.length))
   // On the knit face the legs come out over the old heads; on the purl face the heads and the feet lie over the legs.
-  return { behind, front: shape.seen === 'knit' ? [...feet, ...parents, ...legs] : [...legs, ...parents, ...feet] }
+  return {
+    behind,
+    front: shape.seen === 'knit' ? [...feet, ...parents, ...legs] : [...legs, ...parents, ...feet],
+  }
 }
 
 /** One needle with its tip at the origin, lying toward the left (`turn` 1) or the right (-1). */
-export function needleNode(key: string, turn: Turn, x: number, y: number, rotate: number, length: number): GroupNode {
+export function needleNode(
+  key: string,
+  turn: Turn,
+  x: number,
+  y: number,
+  rotate: number,
+  length: number,
+): GroupNode {
   const r = measures.needle
   const d: Segment[] = [
     ['M', -turn * length, -r],
@@ -177,7 +213,12 @@ export function needleNode(key: string, turn: Turn, x: number, y: number, rotate
     ['L', -turn * 50, -r * 0.45],
   ]
   return {
-    kind: 'group', key, className: 'needle', x, y, rotate,
+    kind: 'group',
+    key,
+    className: 'needle',
+    x,
+    y,
+    rotate,
     children: [
       { kind: 'path', className: 'needle-body', d, fill: '#fff', strokeWidth: 2 },
       { kind: 'path', className: 'needle-gleam', d: gleam, strokeWidth: 1.5, opacity: 0.5 },

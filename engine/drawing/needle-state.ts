@@ -1,4 +1,11 @@
-import { needlesAfter, type Loop, type LoopId, type Step, type WorkedPattern, type WorkedRow } from '../needles/index.ts'
+import {
+  type Loop,
+  type LoopId,
+  needlesAfter,
+  type Step,
+  type WorkedPattern,
+  type WorkedRow,
+} from '../needles/index.ts'
 import { effectOf, type Mount, stitch } from '../stitches/index.ts'
 import type { LoopShape, ParentShape } from './needle-loops.ts'
 
@@ -49,7 +56,14 @@ export function seenNeedles({ worked, rowIndex, done }: NeedleView): SeenNeedles
     order: coming?.taken.includes(id) ? coming.taken.indexOf(id) + 1 : null,
     repeat: repeats.get(id) ?? null,
   })
-  return { row, worked: step, coming, left: left.map(seen), right: right.toReversed().map(seen), markers: markersOf(row, done) }
+  return {
+    row,
+    worked: step,
+    coming,
+    left: left.map(seen),
+    right: right.toReversed().map(seen),
+    markers: markersOf(row, done),
+  }
 }
 
 /** Loops slipped in this row are both taken and made, by one step. */
@@ -57,7 +71,8 @@ const repeatsByLoop = (row: WorkedRow): ReadonlyMap<LoopId, number | null> =>
   new Map(row.steps.flatMap((step) => [...step.taken, ...step.made].map((id) => [id, step.repeat] as const)))
 
 function markersOf(row: WorkedRow, done: number): SeenNeedles['markers'] {
-  const at = (steps: readonly Step[], of: 'taken' | 'made'): number => steps.reduce((sum, step) => sum + step[of].length, 0)
+  const at = (steps: readonly Step[], of: 'taken' | 'made'): number =>
+    steps.reduce((sum, step) => sum + step[of].length, 0)
   const left: number[] = []
   const right: number[] = []
   for (const { action, beforeStep } of row.markers) {
@@ -106,13 +121,19 @@ function mountOf(worked: WorkedPattern, loop: Loop, rowIndex: number, done: numb
 function parentsOf(worked: WorkedPattern, loop: Loop, side: 'RS' | 'WS'): ParentShape[] {
   const row = worked.rows[loop.row]
   const taken = row?.steps[loop.step]?.taken ?? []
-  const order = [...taken, ...loop.parents.filter((id) => !taken.includes(id))].filter((id) => loop.parents.includes(id))
+  const order = [...taken, ...loop.parents.filter((id) => !taken.includes(id))].filter((id) =>
+    loop.parents.includes(id),
+  )
   // The loop taken first lies at the right of those who worked it, and at the left of those who look from behind.
   const turn = row?.side === side ? 1 : -1
   const shapes = loop.parents.map((id, i): ParentShape => {
     const parent = worked.loops[id]
     const place = order.length < 2 ? 0 : turn * (1 - (2 * order.indexOf(id)) / (order.length - 1))
-    return { side: place, twisted: loop.twisted[i] ?? false, wide: parent !== undefined && baseOf(parent) === 'over' }
+    return {
+      side: place,
+      twisted: loop.twisted[i] ?? false,
+      wide: parent !== undefined && baseOf(parent) === 'over',
+    }
   })
   return side === 'RS' ? shapes.reverse() : shapes
 }

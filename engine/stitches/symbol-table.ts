@@ -45,9 +45,9 @@ const arch = curve([0.18, 0.66], [0.22, 0.3, 0.78, 0.3, 0.82, 0.66])
 const pin = ring(0.25, 0.25, 0.12)
 
 /**
- * Stitches with a sign of their own. The simple ones follow the trade body's standard as we know it: blank for knit, a
- * dot for purl, a circle for a yarn over, a stroke that leans as the decrease does, a dot beside it for a purled one.
- * Shapes that no source at hand shows are drawn from what the stitch does.
+ * Stitches with a sign of their own. Blank for knit, a dot for purl, a circle for a yarn over and a stroke that leans as
+ * the decrease does are what published keys describe (tests/reference/chart-symbols.json names them). The other shapes
+ * are from memory or drawn from what the stitch does; the key beside every chart says which is which.
  */
 export const ownSymbols: Readonly<Record<StitchId, readonly Stroke[]>> = {
   k: [],
