@@ -1,5 +1,5 @@
-import { checkPattern, type Checked } from '../engine/intake/index.ts'
-import { work, type WorkedPattern } from '../engine/needles/index.ts'
+import { type Checked, checkPattern } from '../engine/intake/index.ts'
+import { type WorkedPattern, work } from '../engine/needles/index.ts'
 
 /** A pattern file's text from its rows and other keys, every row in quotes. */
 export const fileOf = (castOn: string, rows: readonly string[], more = ''): string =>

@@ -1,5 +1,5 @@
-import type { Span } from './source.ts'
 import type { IssueCode } from './sentences.ts'
+import type { Span } from './source.ts'
 
 export type Severity = 'error' | 'warning'
 

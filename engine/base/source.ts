@@ -27,7 +27,7 @@ export function lineAndColumn(text: string, offset: number): LineColumn {
 
 /** Text that is safe to show: characters that steer a terminal or the reading direction become U+FFFD, one for one. */
 export const printable = (text: string): string =>
-  text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, '\ufffd')
+  text.replace(/[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '\ufffd')
 
 /** The line that a span begins in and a caret line under the span, both cut to `width` characters. */
 export function excerpt(text: string, span: Span, width = 100): { line: string; caret: string } {
@@ -39,7 +39,12 @@ export function excerpt(text: string, span: Span, width = 100): { line: string; 
   const from = [...text.slice(lineStart, span.start)].length
   const length = Math.max(1, [...text.slice(span.start, Math.min(span.end, lineEnd))].length)
   const cut = Math.max(0, Math.min(from - Math.floor(width / 2), characters.length - width))
-  const shown = printable(characters.slice(cut, cut + width).join('').replaceAll('\t', ' '))
+  const shown = printable(
+    characters
+      .slice(cut, cut + width)
+      .join('')
+      .replaceAll('\t', ' '),
+  )
   const lead = cut > 0 ? '…' : ''
   return {
     line: lead + shown,

@@ -6,7 +6,11 @@ import type { Issue } from '../base/index.ts'
  */
 export function decodeText(bytes: Uint8Array): { text: string; issues: Issue[] } {
   const tell = (at: number, encoding: string): Issue => ({
-    code: 'encoding-unknown', severity: 'error', span: { start: at, end: at + 1 }, row: null, values: { encoding },
+    code: 'encoding-unknown',
+    severity: 'error',
+    span: { start: at, end: at + 1 },
+    row: null,
+    values: { encoding },
   })
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
     return { text: '', issues: [tell(0, 'UTF-16')] }

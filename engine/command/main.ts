@@ -2,9 +2,10 @@ import { parseArgs } from 'node:util'
 import { chartOf } from '../chart/index.ts'
 import { chartDrawing, toSvg } from '../drawing/index.ts'
 import { problemText } from '../intake/index.ts'
-import { work, type WorkedPattern } from '../needles/index.ts'
+import { type WorkedPattern, work } from '../needles/index.ts'
 import { printRow, type Terms } from '../notation/index.ts'
-import { checkFile, type CheckedFile } from './files.ts'
+import { withEdges } from '../pattern/index.ts'
+import { type CheckedFile, checkFile } from './files.ts'
 import { checkEntry } from './report.ts'
 import { stepEntries, stepText } from './steps.ts'
 
@@ -41,7 +42,8 @@ export async function main(argv: readonly string[], streams: Streams = processSt
     }
     throw new UsageError(command === undefined ? 'say what to do' : `there is no command \`${command}\``)
   } catch (error) {
-    const wrong = error instanceof UsageError || (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS')
+    const wrong =
+      error instanceof UsageError || (error as { code?: string }).code?.startsWith('ERR_PARSE_ARGS')
     if (!wrong) throw error
     streams.err(`openwork: ${(error as Error).message}\n\n${usage}`)
     return 2
@@ -54,7 +56,11 @@ const processStreams: Streams = {
 }
 
 function check(argv: string[], { out }: Streams): number {
-  const { values, positionals } = parseArgs({ args: argv, options: { json: { type: 'boolean' } }, allowPositionals: true })
+  const { values, positionals } = parseArgs({
+    args: argv,
+    options: { json: { type: 'boolean' } },
+    allowPositionals: true,
+  })
   if (positionals.length === 0) throw new UsageError('check wants at least one file')
   const files = positionals.map(checkFile)
   if (values.json) out(`${JSON.stringify(files.map(checkEntry), null, 2)}\n`)
@@ -67,12 +73,21 @@ function summary(file: CheckedFile): string {
   if (!file.sound) return `${file.source.name}: not sound, ${errors} ${errors === 1 ? 'error' : 'errors'}\n`
   const rule = file.pattern?.castOn
   if (!rule) return ''
-  const words = 'fixed' in rule ? `${rule.fixed} stitches` : `a multiple of ${rule.multiple} plus ${rule.plus}, for every number of repeats`
-  return `${file.source.name}: sound on ${words}\n`
+  const words =
+    'fixed' in rule
+      ? `${rule.fixed} stitches`
+      : `a multiple of ${rule.multiple} plus ${rule.plus}, for every number of repeats`
+  const grows = file.pattern?.growing ? '; the piece changes its width, proved for its rows worked once' : ''
+  return `${file.source.name}: sound on ${words}${grows}\n`
 }
 
 /** The one file that a command speaks of, worked; or null, with its problems told. */
-function workedFile(positionals: string[], repeats: number, command: string, { err }: Streams): WorkedPattern | null {
+function workedFile(
+  positionals: string[],
+  repeats: number,
+  command: string,
+  { err }: Streams,
+): WorkedPattern | null {
   const file = soundFile(positionals, command, { err })
   if (!file?.pattern) return null
   const { worked, issues } = work(file.pattern, repeats)
@@ -80,7 +95,11 @@ function workedFile(positionals: string[], repeats: number, command: string, { e
   return worked
 }
 
-function soundFile(positionals: string[], command: string, { err }: Pick<Streams, 'err'>): CheckedFile | null {
+function soundFile(
+  positionals: string[],
+  command: string,
+  { err }: Pick<Streams, 'err'>,
+): CheckedFile | null {
   const [path] = positionals
   if (path === undefined || positionals.length > 1) throw new UsageError(`${command} wants one file`)
   const file = checkFile(path)
@@ -119,13 +138,21 @@ function rows(argv: string[], streams: Streams): number {
   const pattern = soundFile(positionals, 'rows', streams)?.pattern
   if (!pattern) return 1
   const label = pattern.worked === 'round' ? 'Round' : 'Row'
-  for (const row of pattern.setUp) streams.out(`Set-up ${label.toLowerCase()} (${row.side}): ${printRow(row.items, { terms })}\n`)
-  for (const row of pattern.rows) streams.out(`${label} ${row.number} (${row.side}): ${printRow(row.items, { terms })}\n`)
+  for (const row of pattern.setUp)
+    streams.out(
+      `Set-up ${label.toLowerCase()} (${row.side}): ${printRow(withEdges(row, pattern), { terms })}\n`,
+    )
+  for (const row of pattern.rows)
+    streams.out(`${label} ${row.number} (${row.side}): ${printRow(withEdges(row, pattern), { terms })}\n`)
   return 0
 }
 
 function chart(argv: string[], streams: Streams): number {
-  const { values, positionals } = parseArgs({ args: argv, options: { repeats: { type: 'string' } }, allowPositionals: true })
+  const { values, positionals } = parseArgs({
+    args: argv,
+    options: { repeats: { type: 'string' } },
+    allowPositionals: true,
+  })
   const worked = workedFile(positionals, repeatsFrom(values.repeats, 1), 'chart', streams)
   if (!worked) return 1
   streams.out(`${toSvg(chartDrawing(chartOf(worked)), { standalone: true })}\n`)

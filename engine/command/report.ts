@@ -35,7 +35,9 @@ export interface CheckEntry {
 
 const withHint = (issue: Issue): string => {
   const { message, hint } = sentenceOf(issue)
-  return hint === null ? message : `${message}${/[.?!]$/.test(message) ? '' : '.'} ${hint.charAt(0).toUpperCase()}${hint.slice(1)}`
+  return hint === null
+    ? message
+    : `${message}${/[.?!]$/.test(message) ? '' : '.'} ${hint.charAt(0).toUpperCase()}${hint.slice(1)}`
 }
 
 const countEntry = ({ row, side, before, after }: RowCount): CountEntry => ({ row, side, before, after })

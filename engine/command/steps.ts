@@ -27,16 +27,21 @@ const entry = (step: Step): StepEntry => ({
 })
 
 /** Every step of every row. Set-up rows have the numbers 0, -1, … */
-export const stepEntries = (worked: WorkedPattern): StepEntry[] => worked.rows.flatMap((row) => row.steps.map(entry))
+export const stepEntries = (worked: WorkedPattern): StepEntry[] =>
+  worked.rows.flatMap((row) => row.steps.map(entry))
 
 /** The same as lines of text, a row under its heading. */
 export function stepText(worked: WorkedPattern): string {
   const lines: string[] = []
   for (const row of worked.rows) {
-    lines.push(`${row.number >= 1 ? `Row ${row.number}` : 'Set-up row'} (${row.side}), ${row.before.length + row.waiting.length} stitches`)
+    lines.push(
+      `${row.number >= 1 ? `Row ${row.number}` : 'Set-up row'} (${row.side}), ${row.before.length + row.waiting.length} stitches`,
+    )
     for (const step of row.steps.map(entry)) {
       const repeat = step.repeat === null ? '' : `  repeat ${step.repeat}`
-      lines.push(`  ${String(step.step).padStart(4)}  ${step.stitch.padEnd(12)}  left ${step.left}, right ${step.right}, in all ${step.total}${repeat}`)
+      lines.push(
+        `  ${String(step.step).padStart(4)}  ${step.stitch.padEnd(12)}  left ${step.left}, right ${step.right}, in all ${step.total}${repeat}`,
+      )
     }
   }
   return `${lines.join('\n')}\n`

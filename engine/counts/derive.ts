@@ -1,4 +1,13 @@
-import { add, at, constant, type LinearCount, modulo, scale, solveCongruence, subtract } from '../base/index.ts'
+import {
+  add,
+  at,
+  constant,
+  type LinearCount,
+  modulo,
+  scale,
+  solveCongruence,
+  subtract,
+} from '../base/index.ts'
 import { type CastOn, type Item, type Pattern, takesAndMakes } from '../pattern/index.ts'
 import { stitch } from '../stitches/index.ts'
 
@@ -27,7 +36,10 @@ type Counts = 'castOn' | 'ahead' | 'behind' | 'left' | 'made'
 
 /** Only every `step`-th t, from `first` on, still fits: put first + step·t in place of t everywhere. */
 function narrow(s: Search, first: number, step: number): void {
-  const within = (c: LinearCount): LinearCount => ({ perRepeat: c.perRepeat * step, plus: c.perRepeat * first + c.plus })
+  const within = (c: LinearCount): LinearCount => ({
+    perRepeat: c.perRepeat * step,
+    plus: c.perRepeat * first + c.plus,
+  })
   for (const name of ['castOn', 'ahead', 'behind', 'left', 'made'] as Counts[]) s[name] = within(s[name])
   s.repeats = s.repeats.map(within)
   s.least = step === 0 ? 0 : Math.max(0, Math.ceil((s.least - first) / step))
@@ -50,7 +62,12 @@ function requireNotNegative(s: Search, count: LinearCount): boolean {
   return count.perRepeat > 0
 }
 
-function walkOpenEnded(s: Search, item: Item & { kind: 'repeat' | 'across' }, takes: number, makes: number): boolean {
+function walkOpenEnded(
+  s: Search,
+  item: Item & { kind: 'repeat' | 'across' },
+  takes: number,
+  makes: number,
+): boolean {
   if (takes === 0) return false
   const keep = constant(item.until.kind === 'last' ? item.until.stitches : 0)
   const loops = subtract(s.left, keep)
@@ -58,7 +75,12 @@ function walkOpenEnded(s: Search, item: Item & { kind: 'repeat' | 'across' }, ta
   if (!found) return false
   if (s.left.perRepeat !== 0) narrow(s, found.first, found.step)
   const repeats = scale(subtract(s.left, keep), 1 / takes)
-  if (!Number.isInteger(repeats.perRepeat) || !Number.isInteger(repeats.plus) || !requireNotNegative(s, repeats)) return false
+  if (
+    !Number.isInteger(repeats.perRepeat) ||
+    !Number.isInteger(repeats.plus) ||
+    !requireNotNegative(s, repeats)
+  )
+    return false
   s.left = keep
   s.made = add(s.made, scale(repeats, makes))
   if (item.kind === 'repeat') s.repeats.push(repeats)
@@ -100,7 +122,8 @@ function walkRow(s: Search, items: readonly Item[], edges: { takes: number; make
 }
 
 const isPlain = (item: Item): boolean =>
-  (item.kind === 'stitch' && stitch(item.stitch).family === 'plain') || ['marker', 'yarn', 'across', 'joinRound', 'turn'].includes(item.kind)
+  (item.kind === 'stitch' && stitch(item.stitch).family === 'plain') ||
+  ['marker', 'yarn', 'across', 'joinRound', 'turn'].includes(item.kind)
 
 /**
  * Finds every cast-on (edges aside) on which all rows come out, by solving each row's congruence exactly in turn.
@@ -133,7 +156,9 @@ export function deriveCastOn(pattern: Pattern, edges: { takes: number; makes: nu
 function ruleOf(s: Search, laceInEnds: boolean): Derived {
   const multiple = s.castOn.perRepeat
   const positive = Math.max(s.least, Math.ceil((1 - s.castOn.plus) / multiple))
-  const once = s.repeats.filter((r) => r.perRepeat > 0).map((r) => Math.max(positive, Math.ceil((1 - r.plus) / r.perRepeat)))
+  const once = s.repeats
+    .filter((r) => r.perRepeat > 0)
+    .map((r) => Math.max(positive, Math.ceil((1 - r.plus) / r.perRepeat)))
   const first = laceInEnds || once.length === 0 ? positive : Math.min(...once)
   const every = once.length === 0 ? positive : Math.max(...once)
   const plus = at(s.castOn, first) - multiple

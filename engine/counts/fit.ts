@@ -17,7 +17,13 @@ export interface Fit {
 /** Why a row does not fit. `repeatTakes` is the width of the repeat that does not come out even. */
 export type Misfit =
   | { readonly kind: 'rest'; readonly rest: LinearCount }
-  | { readonly kind: 'uneven'; readonly available: LinearCount; readonly keep: number; readonly repeatTakes: number; readonly item: Item }
+  | {
+      readonly kind: 'uneven'
+      readonly available: LinearCount
+      readonly keep: number
+      readonly repeatTakes: number
+      readonly item: Item
+    }
   | { readonly kind: 'short'; readonly available: LinearCount; readonly keep: number; readonly item: Item }
   | { readonly kind: 'empty'; readonly item: Item }
 
@@ -44,7 +50,12 @@ function nominalRepeats(loops: LinearCount, takes: number): LinearCount {
   return { perRepeat, plus: atOne - perRepeat }
 }
 
-function walkOpenEnded(walk: Walk, item: Item & { kind: 'repeat' | 'across' }, takes: number, makes: number): void {
+function walkOpenEnded(
+  walk: Walk,
+  item: Item & { kind: 'repeat' | 'across' },
+  takes: number,
+  makes: number,
+): void {
   const keep = item.until.kind === 'last' ? item.until.stitches : 0
   const loops = subtract(walk.left, constant(keep))
   if (takes === 0) {
@@ -52,7 +63,8 @@ function walkOpenEnded(walk: Walk, item: Item & { kind: 'repeat' | 'across' }, t
     return
   }
   const found = repeatsIn(loops, takes)
-  if (found === 'uneven') walk.misfit ??= { kind: 'uneven', available: walk.left, keep, repeatTakes: takes, item }
+  if (found === 'uneven')
+    walk.misfit ??= { kind: 'uneven', available: walk.left, keep, repeatTakes: takes, item }
   if (found === 'short') walk.misfit ??= { kind: 'short', available: walk.left, keep, item }
   const repeats = typeof found === 'string' ? nominalRepeats(loops, takes) : found
   walk.left = subtract(walk.left, scale(repeats, takes))
@@ -74,7 +86,8 @@ function walkItem(walk: Walk, item: Item): void {
     walk.left = subtract(walk.left, constant(totals.takes))
     walk.made = add(walk.made, constant(totals.makes))
     walk.held = add(walk.held, constant(totals.held))
-    if (item.kind === 'repeat' && item.until.kind === 'times') walk.repeats = add(walk.repeats ?? constant(0), constant(item.until.times))
+    if (item.kind === 'repeat' && item.until.kind === 'times')
+      walk.repeats = add(walk.repeats ?? constant(0), constant(item.until.times))
   }
 }
 
@@ -83,13 +96,21 @@ function walkItem(walk: Walk, item: Item): void {
  * the loops without a remainder whatever n is, and at its end the row must have taken all of them, unless it is turned.
  */
 export function fitRow(items: readonly Item[], ahead: LinearCount): Fit {
-  const walk: Walk = { left: ahead, made: constant(0), held: constant(0), repeats: null, turned: false, misfit: null }
+  const walk: Walk = {
+    left: ahead,
+    made: constant(0),
+    held: constant(0),
+    repeats: null,
+    turned: false,
+    misfit: null,
+  }
   for (const item of items) {
     walkItem(walk, item)
     if (walk.turned) break
   }
   const missing = at(walk.left, 1) < 0 || walk.left.perRepeat < 0
-  if ((!walk.turned || missing) && !same(walk.left, constant(0))) walk.misfit ??= { kind: 'rest', rest: walk.left }
+  if ((!walk.turned || missing) && !same(walk.left, constant(0)))
+    walk.misfit ??= { kind: 'rest', rest: walk.left }
   const { left: rest, made, turned, repeats, held, misfit } = walk
   return { rest, made, turned, repeats, held, misfit }
 }

@@ -16,21 +16,38 @@ export function misfitIssue(row: Row, misfit: Misfit, ahead: LinearCount, patter
   const available = at(ahead, n)
   const fixed = 'fixed' in pattern.castOn ? 1 : 0
   const base = { severity: 'error', row: row.number, span: row.span } as const
-  if (misfit.kind === 'empty') return { ...base, code: 'repeat-takes-nothing', span: misfit.item.span, values: {} }
+  if (misfit.kind === 'empty')
+    return { ...base, code: 'repeat-takes-nothing', span: misfit.item.span, values: {} }
   if (misfit.kind === 'short') {
     const values = { available, keep: misfit.keep, here: at(misfit.available, 1), fixed, repeats: n }
     return { ...base, code: 'row-too-short', values }
   }
   if (misfit.kind === 'rest') {
     const rest = at(misfit.rest, n)
-    const values = { available, used: available - rest, rest: Math.abs(rest), repeats: n, fixed, perRepeat: misfit.rest.perRepeat }
+    const values = {
+      available,
+      used: available - rest,
+      rest: Math.abs(rest),
+      repeats: n,
+      fixed,
+      perRepeat: misfit.rest.perRepeat,
+    }
     return { ...base, code: rest > 0 ? 'row-leaves-stitches' : 'row-needs-stitches', values }
   }
-  return { ...base, code: 'repeat-does-not-fit', values: unevenValues(row, misfit, n, available, fixed, pattern) }
+  return {
+    ...base,
+    code: 'repeat-does-not-fit',
+    values: unevenValues(row, misfit, n, available, fixed, pattern),
+  }
 }
 
 function unevenValues(
-  row: Row, misfit: Misfit & { kind: 'uneven' }, n: number, available: number, fixed: number, pattern: Pattern,
+  row: Row,
+  misfit: Misfit & { kind: 'uneven' },
+  n: number,
+  available: number,
+  fixed: number,
+  pattern: Pattern,
 ): Record<string, number> {
   const width = misfit.repeatTakes
   const ends = available - at(misfit.available, n) + misfit.keep
@@ -41,5 +58,16 @@ function unevenValues(
   const rounds = meant > 0 && room >= n * width ? n : Math.floor(room / width)
   const used = ends + rounds * width
   const inner = takesAndMakes(ownRepeat(row)?.items ?? [])
-  return { available, used, rest: available - used, repeats: rounds, width, ends, meant, over: modulo(room, width), fixed, makes: inner?.makes ?? 0 }
+  return {
+    available,
+    used,
+    rest: available - used,
+    repeats: rounds,
+    width,
+    ends,
+    meant,
+    over: modulo(room, width),
+    fixed,
+    makes: inner?.makes ?? 0,
+  }
 }

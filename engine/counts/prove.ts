@@ -1,4 +1,14 @@
-import { add, constant, type Issue, type IssueCode, type LinearCount, same, type Severity, type Span, subtract } from '../base/index.ts'
+import {
+  add,
+  constant,
+  type Issue,
+  type IssueCode,
+  type LinearCount,
+  type Severity,
+  type Span,
+  same,
+  subtract,
+} from '../base/index.ts'
 import { type CastOn, type Item, type Pattern, type Row, type Side, takesAndMakes } from '../pattern/index.ts'
 import { type Derived, deriveCastOn } from './derive.ts'
 import { type Fit, fitRow } from './fit.ts'
@@ -83,9 +93,15 @@ interface State {
   readonly unread: ReadonlySet<number>
 }
 
-function proveRow(row: Row, state: State, pattern: Pattern, edges: { takes: number; makes: number }): RowCount {
+function proveRow(
+  row: Row,
+  state: State,
+  pattern: Pattern,
+  edges: { takes: number; makes: number },
+): RowCount {
   const before = add(state.ahead, state.behind)
-  if (state.unread.has(row.number)) return { row: row.number, side: row.side, before, after: before, repeats: null }
+  if (state.unread.has(row.number))
+    return { row: row.number, side: row.side, before, after: before, repeats: null }
   const inside = subtract(state.ahead, constant(edges.takes))
   const fit = fitRow(row.items, inside)
   if (fit.misfit) state.issues.push(misfitIssue(row, fit.misfit, inside, pattern))
@@ -93,7 +109,13 @@ function proveRow(row: Row, state: State, pattern: Pattern, edges: { takes: numb
   const [made, rest] = fit.misfit ? asMeant(fit, inside) : [fit.made, fit.rest]
   state.ahead = add(state.behind, add(made, constant(edges.makes)))
   state.behind = fit.turned ? rest : constant(0)
-  return { row: row.number, side: row.side, before, after: add(state.ahead, state.behind), repeats: fit.repeats }
+  return {
+    row: row.number,
+    side: row.side,
+    before,
+    after: add(state.ahead, state.behind),
+    repeats: fit.repeats,
+  }
 }
 
 /** After a row that does not fit, the count goes on as if it had fitted, so that one slip is told once. */
@@ -109,7 +131,13 @@ function checkHeld(row: Row, fit: Fit, state: State): void {
   state.held = subtract(add(state.held, constant(parked)), add(fit.held, constant(resumed)))
   if (state.held.plus >= 0 || state.held.perRepeat !== 0) return
   const values = { short: -state.held.plus }
-  state.issues.push({ code: 'held-loops-missing', severity: 'error', span: row.span, row: row.number, values })
+  state.issues.push({
+    code: 'held-loops-missing',
+    severity: 'error',
+    span: row.span,
+    row: row.number,
+    values,
+  })
   state.held = constant(0)
 }
 
@@ -123,9 +151,15 @@ const countOf = (items: readonly Item[], id: string): number =>
 function checkReturn(pattern: Pattern, before: LinearCount, state: State, issues: Issue[]): void {
   const last = pattern.rows.at(-1)
   const after = add(state.ahead, state.behind)
-  if (!last || pattern.growing || state.unread.size > 0 || issues.some((issue) => issue.severity === 'error')) return
+  if (!last || pattern.growing || state.unread.size > 0 || issues.some((issue) => issue.severity === 'error'))
+    return
   if (same(after, before) && same(state.behind, constant(0))) return
-  const values = { last: last.number, ...describe('after', after), ...describe('before', before), ...describe('more', subtract(after, before)) }
+  const values = {
+    last: last.number,
+    ...describe('after', after),
+    ...describe('before', before),
+    ...describe('more', subtract(after, before)),
+  }
   issues.push({ code: 'count-not-back', severity: 'error', span: last.span, row: last.number, values })
 }
 
@@ -146,7 +180,10 @@ function compareRules(stated: CastOn, derived: Derived | null, span: Span | null
   } else if ('multiple' in stated && 'multiple' in derived.castOn) {
     const same = stated.multiple === derived.castOn.multiple
     const first = stated.multiple + stated.plus
-    if (!same || first > Math.max(derived.leastWithEveryRepeat, derived.castOn.multiple + derived.castOn.plus)) {
+    if (
+      !same ||
+      first > Math.max(derived.leastWithEveryRepeat, derived.castOn.multiple + derived.castOn.plus)
+    ) {
       tell('cast-on-too-strong', 'warning')
     }
   }

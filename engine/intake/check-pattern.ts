@@ -19,7 +19,8 @@ export interface Checked {
 export function checkPattern(source: Source): Checked {
   const { pattern, issues, castOnSpan } = readPattern(source)
   const isError = (issue: Issue): boolean => issue.severity === 'error'
-  if (!pattern || pattern.rows.length === 0) return { pattern, proof: null, issues, sound: !issues.some(isError) && pattern !== null }
+  if (!pattern || pattern.rows.length === 0)
+    return { pattern, proof: null, issues, sound: !issues.some(isError) && pattern !== null }
   const unread = new Set(issues.flatMap((issue) => (isError(issue) && issue.row !== null ? [issue.row] : [])))
   const proof = prove(pattern, { castOnSpan, unread })
   const all = [...issues, ...proof.issues]

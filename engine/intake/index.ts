@@ -2,6 +2,8 @@
  * The one door for what comes from outside: pattern files, and what the browser stored or was linked to.
  * Text in, data or problems out; nothing outside is believed before it went through a schema here.
  */
-export { readPattern, type PatternReading } from './read-pattern.ts'
-export { checkPattern, type Checked } from './check-pattern.ts'
+
+export { type Checked, checkPattern } from './check-pattern.ts'
+export { type Habits, mostRepeats, type Place, parseHabits, parsePlace } from './place.ts'
 export { problemText, told } from './problem-text.ts'
+export { type PatternReading, readPattern } from './read-pattern.ts'

@@ -54,8 +54,15 @@ function linesOf(row: Written): Written[] {
  * Reads the rows of a pattern file: a list, a map from row numbers to rows, or a block of text with one row a line.
  * Rows may be headed ('Rows 2, 4 and 6:'); those without a heading take the next free number.
  */
-export function readRows(node: unknown, source: string, options: Options, key: string, issues: Issue[]): ReadRowText[] {
-  const tell: Tell = (code, span, values = {}) => issues.push({ code, severity: 'error', span, row: null, values })
+export function readRows(
+  node: unknown,
+  source: string,
+  options: Options,
+  key: string,
+  issues: Issue[],
+): ReadRowText[] {
+  const tell: Tell = (code, span, values = {}) =>
+    issues.push({ code, severity: 'error', span, row: null, values })
   const numbered = new Map<number, Written>()
   let next = 1
   const put = (numbers: readonly number[], row: Written): void => {
@@ -73,7 +80,8 @@ export function readRows(node: unknown, source: string, options: Options, key: s
   }
   const putPair = (key_: unknown, value: unknown): void => {
     const label = isScalar(key_) ? rowLabel(`${String(key_.value)}:`) : null
-    if (!label || !isScalar(value) || value.value === null) tell('row-heading-wrong', rangeOf(key_) ?? rangeOf(value), { key })
+    if (!label || !isScalar(value) || value.value === null)
+      tell('row-heading-wrong', rangeOf(key_) ?? rangeOf(value), { key })
     else put(label.numbers, written(value, source))
   }
   if (isMap(node)) {
@@ -94,7 +102,13 @@ export function readRows(node: unknown, source: string, options: Options, key: s
   return inOrder(numbered, options, key, issues, tell)
 }
 
-function inOrder(numbered: ReadonlyMap<number, Written>, options: Options, key: string, issues: Issue[], tell: Tell): ReadRowText[] {
+function inOrder(
+  numbered: ReadonlyMap<number, Written>,
+  options: Options,
+  key: string,
+  issues: Issue[],
+  tell: Tell,
+): ReadRowText[] {
   const last = Math.max(0, ...numbered.keys())
   const readings = new Map<number, ReturnType<typeof readRow>>()
   const rows: ReadRowText[] = []
@@ -109,7 +123,13 @@ function inOrder(numbered: ReadonlyMap<number, Written>, options: Options, key: 
     issues.push(...reading.issues)
     const other = reading.sameAs === null ? null : readings.get(reading.sameAs)
     if (reading.sameAs !== null && !other) {
-      issues.push({ code: 'row-as-unknown', severity: 'error', span: row.span, row: number, values: { number: reading.sameAs } })
+      issues.push({
+        code: 'row-as-unknown',
+        severity: 'error',
+        span: row.span,
+        row: number,
+        values: { number: reading.sameAs },
+      })
     }
     readings.set(n, other ?? reading)
     rows.push({ items: (other ?? reading).items, text: row.text.trim(), span: row.span })
@@ -119,9 +139,13 @@ function inOrder(numbered: ReadonlyMap<number, Written>, options: Options, key: 
 
 /** Reads `edges: { before, after }`. */
 export function readEdges(
-  node: unknown, source: string, options: Options, issues: Issue[],
+  node: unknown,
+  source: string,
+  options: Options,
+  issues: Issue[],
 ): { before: readonly Item[]; after: readonly Item[] } {
-  const tell: Tell = (code, span, values = {}) => issues.push({ code, severity: 'error', span, row: null, values })
+  const tell: Tell = (code, span, values = {}) =>
+    issues.push({ code, severity: 'error', span, row: null, values })
   const edges: { before: readonly Item[]; after: readonly Item[] } = { before: [], after: [] }
   if (node === undefined || node === null) return edges
   if (!isMap(node)) {
@@ -137,7 +161,9 @@ export function readEdges(
     const text = written(pair.value, source)
     const reading = readRow(text.text, { ...options, place: text.place })
     issues.push(...reading.issues)
-    const open = reading.items.find((item) => item.kind === 'repeat' || item.kind === 'across' || item.kind === 'turn')
+    const open = reading.items.find(
+      (item) => item.kind === 'repeat' || item.kind === 'across' || item.kind === 'turn',
+    )
     if (open) tell('edge-not-fixed', open.span)
     else edges[name] = reading.items
   }

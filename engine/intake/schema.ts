@@ -2,14 +2,23 @@ import { z } from 'zod'
 import { printable } from '../base/index.ts'
 
 /** Text without characters that steer a terminal or the reading direction, however they were written. */
-const text = (most: number) => z.string().max(most).refine((value) => printable(value.replace(/[\n\r\t]/g, ' ')) === value.replace(/[\n\r\t]/g, ' '))
+const text = (most: number) =>
+  z
+    .string()
+    .max(most)
+    .refine((value) => printable(value.replace(/[\n\r\t]/g, ' ')) === value.replace(/[\n\r\t]/g, ' '))
 const words = z.union([text(200).transform((one) => [one]), z.array(text(200)).max(50)])
 const count = z.number().int().min(0).max(10_000)
 const version = z.union([text(20), z.number().transform(String)])
 const date = z.union([text(30), z.date().transform((d) => d.toISOString().slice(0, 10))])
 
 export const castOnSchema = z.union([
-  z.number().int().min(1).max(10_000).transform((fixed) => ({ fixed })),
+  z
+    .number()
+    .int()
+    .min(1)
+    .max(10_000)
+    .transform((fixed) => ({ fixed })),
   z.strictObject({ multiple: z.number().int().min(1).max(10_000), plus: count.default(0) }),
 ])
 
@@ -47,7 +56,10 @@ export const fileSchema = z.strictObject({
   licence: text(200).optional(),
   tested: text(500).optional(),
   version: version.optional(),
-  corrections: z.array(z.strictObject({ version, date, change: text(500) })).max(100).default([]),
+  corrections: z
+    .array(z.strictObject({ version, date, change: text(500) }))
+    .max(100)
+    .default([]),
   yarn: text(200).optional(),
   needle: z.number().min(0.5).max(50).optional(),
   blocked: text(200).optional(),

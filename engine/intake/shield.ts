@@ -8,10 +8,14 @@ const swaps: readonly [string, string][] = [
   ['[', '\ue001'],
 ]
 
-const rowStart = /^(\s*-\s+(?:(?:rows?|rounds?|rnds?)?\s*\d[\d\s,&to and-]{0,40}(?:\((?:RS|WS)\))?\s*:\s+)?|\s+["']?(?:rows?|rounds?|rnds?)?\s*\d[\d\s,&to and-]{0,40}["']?\s*:\s+|\s*(?:before|after)\s*:\s+)([*[])/gim
+const rowStart =
+  /^(\s*-\s+(?:(?:rows?|rounds?|rnds?)?\s*\d[\d\s,&to and-]{0,40}(?:\((?:RS|WS)\))?\s*:\s+)?|\s+["']?(?:rows?|rounds?|rnds?)?\s*\d[\d\s,&to and-]{0,40}["']?\s*:\s+|\s*(?:before|after)\s*:\s+)([*[])/gim
 
 export function shield(text: string): string {
-  return text.replace(rowStart, (_whole, lead: string, mark: string) => lead + (swaps.find(([plain]) => plain === mark)?.[1] ?? mark))
+  return text.replace(
+    rowStart,
+    (_whole, lead: string, mark: string) => lead + (swaps.find(([plain]) => plain === mark)?.[1] ?? mark),
+  )
 }
 
 export const unshield = (value: string): string => value.replaceAll('\ue000', '*').replaceAll('\ue001', '[')

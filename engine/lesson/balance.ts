@@ -25,12 +25,14 @@ export function balanceAt(row: WorkedRow, done: number): Balance {
 
 function balanceWords(difference: number, toCome: number, end: number, before: number): string {
   if (difference === 0 && toCome === 0) return 'Even: as many as the row began with.'
-  if (difference === 0) return end === before ? 'Even for now.' : `Even for now; this row is meant to end with ${end}.`
+  if (difference === 0)
+    return end === before ? 'Even for now.' : `Even for now; this row is meant to end with ${end}.`
   if (end !== before) {
     if (toCome === 0) return `${signed(difference)}, as it is meant: this row ends with ${end}.`
     return `${signed(difference)} so far; this row is meant to end with ${end}, ${signed(end - before)}.`
   }
   const [n, much] = [Math.abs(difference), spelt(Math.abs(difference))]
-  if (difference > 0) return `${signed(difference)}: ${n === 1 ? 'one decrease' : `decreases of ${much} in all`} will pay ${n === 1 ? 'it' : 'them'} back.`
+  if (difference > 0)
+    return `${signed(difference)}: ${n === 1 ? 'one decrease' : `decreases of ${much} in all`} will pay ${n === 1 ? 'it' : 'them'} back.`
   return `${signed(difference)}: ${n === 1 ? 'one yarn over' : `${much} yarn overs`} will make ${n === 1 ? 'it' : 'them'} up.`
 }

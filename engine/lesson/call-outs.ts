@@ -4,8 +4,14 @@ import { stitch } from '../stitches/index.ts'
 import { seamRunAt, zoneByLoop } from './seams.ts'
 
 export type CallOutKind =
-  | 'yarn over missed' | 'single for double' | 'pass over forgotten' | 'yarn over passed instead' | 'yarn over twisted'
-  | 'edge forgotten' | 'longer run at the seam' | 'marker moves'
+  | 'yarn over missed'
+  | 'single for double'
+  | 'pass over forgotten'
+  | 'yarn over passed instead'
+  | 'yarn over twisted'
+  | 'edge forgotten'
+  | 'longer run at the seam'
+  | 'marker moves'
 
 /** Something that goes wrong at just this step, and what the count would become. */
 export interface CallOut {
@@ -46,7 +52,10 @@ function singleForDouble({ step, end }: Here): CallOut | null {
 
 /** Loops that the stitch slips first and then passes over; 0 where it does nothing of the kind. */
 function passedFromTheRight(id: string): number {
-  return stitch(id).motions.reduce((n, motion) => n + (motion.do === 'pass' && motion.from === 'right' ? motion.loops : 0), 0)
+  return stitch(id).motions.reduce(
+    (n, motion) => n + (motion.do === 'pass' && motion.from === 'right' ? motion.loops : 0),
+    0,
+  )
 }
 
 function slipsFirst(id: string): boolean {
@@ -77,7 +86,12 @@ function yarnOverTwisted({ worked, step, row, end }: Here): CallOut | null {
   const made = step.made.map((id) => worked.loops[id]).find((loop) => loop?.parents.includes(over))
   if (!made) return null
   if (made.twisted[made.parents.indexOf(over)]) {
-    return { kind: 'yarn over twisted', words: 'This stitch twists the yarn over shut, on purpose: the hole stays small.', rowEnds: null, weight: 2 }
+    return {
+      kind: 'yarn over twisted',
+      words: 'This stitch twists the yarn over shut, on purpose: the hole stays small.',
+      rowEnds: null,
+      weight: 2,
+    }
   }
   const leg = worked.loops[over]?.mount === 'turned' ? 'back' : 'front'
   const words = `This is the yarn over of the row before: go in through its leading leg, the one in ${leg}. Through the other leg it twists shut; the count stays ${end} and hides it.`
@@ -110,23 +124,45 @@ function markerMoves({ worked, chart, rowIndex, step }: Here): CallOut | null {
   const zones = zoneByLoop(worked, chart, rowIndex)
   const crossed = new Set(step.taken.map((id) => zones.get(id)).filter((zone) => zone !== undefined))
   if (crossed.size < 2 || ![...crossed].some((zone) => zone?.startsWith('repeat'))) return null
-  const words = 'This decrease takes stitches from both sides of the line between two repeats: take the marker off before it and put it back after it.'
+  const words =
+    'This decrease takes stitches from both sides of the line between two repeats: take the marker off before it and put it back after it.'
   return { kind: 'marker moves', words, rowEnds: null, weight: 8 }
 }
 
 const finders: readonly ((here: Here) => CallOut | null)[] = [
-  yarnOverMissed, passForgotten, markerMoves, singleForDouble, yarnOverPassed, edgeForgotten, seamRun, yarnOverTwisted,
+  yarnOverMissed,
+  passForgotten,
+  markerMoves,
+  singleForDouble,
+  yarnOverPassed,
+  edgeForgotten,
+  seamRun,
+  yarnOverTwisted,
 ]
 
 /**
  * What can go wrong at a step, heaviest first, at most `most` of them. All numbers come from the worked row.
  * @param chart the chart of the same worked pattern, which knows the repeats' lines
  */
-export function callOutsAt(worked: WorkedPattern, chart: Chart, rowIndex: number, stepIndex: number, most = 2): readonly CallOut[] {
+export function callOutsAt(
+  worked: WorkedPattern,
+  chart: Chart,
+  rowIndex: number,
+  stepIndex: number,
+  most = 2,
+): readonly CallOut[] {
   const row = worked.rows[rowIndex]
   const step = row?.steps[stepIndex]
   if (!row || !step) return []
-  const here: Here = { worked, chart, rowIndex, row, step, stepIndex, end: row.after.length + row.unworked.length }
+  const here: Here = {
+    worked,
+    chart,
+    rowIndex,
+    row,
+    step,
+    stepIndex,
+    end: row.after.length + row.unworked.length,
+  }
   const found = finders.map((find) => find(here)).filter((one) => one !== null)
   return found.sort((a, b) => b.weight - a.weight).slice(0, most)
 }

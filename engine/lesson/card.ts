@@ -1,7 +1,7 @@
 import { at } from '../base/index.ts'
 import { castOnCount, type Proof } from '../counts/index.ts'
 import { printRow } from '../notation/index.ts'
-import { type Pattern, stitchesUsed } from '../pattern/index.ts'
+import { type Pattern, stitchesUsed, withEdges } from '../pattern/index.ts'
 import { castOnNumbers, castOnWords } from './cast-on.ts'
 
 export interface CardRow {
@@ -58,11 +58,15 @@ function sheetsOf(rows: readonly CardRow[]): CardSheet[] {
 
 /** Rows at which a lifeline pays: a plain row just counted, at every tenth row or so and at the repeat's end (common practice, no source). */
 function lifelineRows(pattern: Pattern): ReadonlySet<number> {
-  const plain = pattern.rows.filter((row) => row.items.length === 1 && row.items[0]?.kind === 'across').map((row) => row.number)
+  const plain = pattern.rows
+    .filter((row) => row.items.length === 1 && row.items[0]?.kind === 'across')
+    .map((row) => row.number)
   const marks = new Set<number>()
   let last = 0
   for (const number of plain) {
-    if (number - last >= 8) marks.add((last = number))
+    if (number - last < 8) continue
+    marks.add(number)
+    last = number
   }
   const end = plain.at(-1)
   if (end !== undefined && marks.size === 0) marks.add(end)
@@ -78,7 +82,7 @@ export function swatchCard(pattern: Pattern, proof: Proof, repeats = 2): Card {
   const line = (row: Pattern['rows'][number], after: number): CardRow => ({
     label: row.number >= 1 ? `${kind}${row.number}` : 'set-up',
     side: row.side,
-    words: printRow([...pattern.edges.before, ...row.items, ...pattern.edges.after]),
+    words: printRow(withEdges(row, pattern)),
     count: after,
     lifeline: lifelines.has(row.number),
   })
@@ -86,7 +90,11 @@ export function swatchCard(pattern: Pattern, proof: Proof, repeats = 2): Card {
     ...pattern.setUp.map((row, i) => line(row, at(proof.setUp[i]?.after ?? castOnCount(pattern.castOn), n))),
     ...pattern.rows.map((row, i) => line(row, at(proof.rows[i]?.after ?? castOnCount(pattern.castOn), n))),
   ]
-  const all = [...pattern.edges.before, ...pattern.edges.after, ...[...pattern.setUp, ...pattern.rows].flatMap((row) => row.items)]
+  const all = [
+    ...pattern.edges.before,
+    ...pattern.edges.after,
+    ...[...pattern.setUp, ...pattern.rows].flatMap((row) => row.items),
+  ]
   return {
     title: pattern.title,
     rule: castOnWords(pattern.castOn),

@@ -13,7 +13,10 @@ export function castOnNumbers(pattern: Pattern, from = 2, to = 6): readonly Cast
   const edges = edgeTotals(pattern).takes
   const count = castOnCount(pattern.castOn)
   if ('fixed' in pattern.castOn) return [{ repeats: 1, stitches: pattern.castOn.fixed + edges }]
-  return Array.from({ length: to - from + 1 }, (_, i) => ({ repeats: from + i, stitches: at(count, from + i) + edges }))
+  return Array.from({ length: to - from + 1 }, (_, i) => ({
+    repeats: from + i,
+    stitches: at(count, from + i) + edges,
+  }))
 }
 
 /** The rule in words: 'multiple of 6 plus 1', '23 stitches'. */

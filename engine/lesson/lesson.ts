@@ -1,5 +1,11 @@
 import { type Chart, chartOf } from '../chart/index.ts'
-import { needlesAfter, type NeedleState, type Step, type WorkedPattern, type WorkedRow } from '../needles/index.ts'
+import {
+  type NeedleState,
+  needlesAfter,
+  type Step,
+  type WorkedPattern,
+  type WorkedRow,
+} from '../needles/index.ts'
 import { stitch } from '../stitches/index.ts'
 import { type Balance, balanceAt } from './balance.ts'
 import { type CallOut, callOutsAt } from './call-outs.ts'
@@ -53,7 +59,11 @@ function placeWords(row: WorkedRow, step: Step): string | null {
 }
 
 /** What the lesson shows at a step; null where there is no such step. Indices from 0. */
-export function lessonStep({ worked, chart }: Lesson, rowIndex: number, stepIndex: number): LessonStep | null {
+export function lessonStep(
+  { worked, chart }: Lesson,
+  rowIndex: number,
+  stepIndex: number,
+): LessonStep | null {
   const row = worked.rows[rowIndex]
   const step = row?.steps[stepIndex]
   if (!row || !step) return null

@@ -14,12 +14,18 @@ function fromTheRight(worked: WorkedPattern, rowIndex: number): readonly LoopId[
  * The loop of row `rowIndex` that a loop stands on. Where it was drawn through several, the way goes down through the
  * one on the given side, seen from the right side. Null where the way ends before.
  */
-function ancestorIn(worked: WorkedPattern, id: LoopId | undefined, rowIndex: number, side: 'left' | 'right'): LoopId | null {
+function ancestorIn(
+  worked: WorkedPattern,
+  id: LoopId | undefined,
+  rowIndex: number,
+  side: 'left' | 'right',
+): LoopId | null {
   let loop = id === undefined ? undefined : worked.loops[id]
   while (loop && loop.row > rowIndex) {
     const below = fromTheRight(worked, loop.row - 1)
     const places = loop.parents.map((parent) => below.indexOf(parent)).filter((place) => place >= 0)
-    const parent = places.length > 0 ? below[side === 'left' ? Math.max(...places) : Math.min(...places)] : loop.parents[0]
+    const parent =
+      places.length > 0 ? below[side === 'left' ? Math.max(...places) : Math.min(...places)] : loop.parents[0]
     loop = parent === undefined ? undefined : worked.loops[parent]
   }
   return loop && loop.row === rowIndex ? loop.id : null
@@ -43,7 +49,12 @@ function loopWords(worked: WorkedPattern, id: LoopId): string {
 /** The newest row below `rowIndex` that has a hole in it. */
 function rowWithHoles(worked: WorkedPattern, rowIndex: number): number | null {
   for (let below = rowIndex - 1; below >= 0; below--) {
-    if (worked.rows[below]?.after.some((id) => worked.loops[id]?.row === below && isHole(worked.loops[id] as Loop))) return below
+    if (
+      worked.rows[below]?.after.some(
+        (id) => worked.loops[id]?.row === below && isHole(worked.loops[id] as Loop),
+      )
+    )
+      return below
   }
   return null
 }
@@ -58,12 +69,20 @@ function holeCheck(worked: WorkedPattern, rowIndex: number, stepIndex: number): 
   const [done, waiting] = [right[right.length - 1 - step.made.length], left[0]]
   const [toTheRight, toTheLeft] = row.side === 'RS' ? [done, waiting] : [waiting, done]
   const order = fromTheRight(worked, below)
-  const beside = [ancestorIn(worked, toTheRight, below, 'left'), ancestorIn(worked, toTheLeft, below, 'right')]
+  const beside = [
+    ancestorIn(worked, toTheRight, below, 'left'),
+    ancestorIn(worked, toTheLeft, below, 'right'),
+  ]
   const places = beside.flatMap((id) => (id === null ? [] : [order.indexOf(id)]))
   if (places.length === 0) return null
   const here = places.reduce((sum, place) => sum + place, 0) / places.length
-  const holes = order.flatMap((id, place) => (worked.loops[id]?.row === below && isHole(worked.loops[id] as Loop) ? [place] : []))
-  const nearest = holes.reduce<number | null>((best, place) => (best === null || Math.abs(place - here) < Math.abs(best - here) ? place : best), null)
+  const holes = order.flatMap((id, place) =>
+    worked.loops[id]?.row === below && isHole(worked.loops[id] as Loop) ? [place] : [],
+  )
+  const nearest = holes.reduce<number | null>(
+    (best, place) => (best === null || Math.abs(place - here) < Math.abs(best - here) ? place : best),
+    null,
+  )
   if (nearest === null || Math.abs(nearest - here) > 4) return null
   return `Look below: ${offsetWords(here - nearest, rowWords(worked, below))}`
 }
@@ -73,7 +92,8 @@ function offsetWords(offset: number, where: string): string {
   const away = Math.abs(offset)
   if (away < 0.25) return `this hole sits straight above the hole of ${where}.`
   const side = offset > 0 ? 'left' : 'right'
-  const far = away < 0.75 ? 'half a stitch' : away < 1.75 ? 'one stitch' : `about ${Math.round(away)} stitches`
+  const far =
+    away < 0.75 ? 'half a stitch' : away < 1.75 ? 'one stitch' : `about ${Math.round(away)} stitches`
   return `this hole sits ${far} to the ${side} of the nearest hole of ${where}, seen from the right side.`
 }
 
@@ -86,14 +106,17 @@ function gatherCheck(worked: WorkedPattern, rowIndex: number, stepIndex: number)
   const front = step.taken.indexOf(made.parents[0] ?? -1)
   if (step.taken.length > 3) return `${step.taken.length} loops are gathered: ${summed(names)}.`
   const list = names.map((name, i) => `${['first', 'second', 'third'][i]} ${name}`).join(', ')
-  const lies = front < 0 ? '' : ` On the right side the ${['first', 'second', 'third'][front]} of them lies in front.`
+  const lies =
+    front < 0 ? '' : ` On the right side the ${['first', 'second', 'third'][front]} of them lies in front.`
   return `In the order of the needle: ${list}.${lies}`
 }
 
 const summed = (names: readonly string[]): string => {
   const counts = new Map<string, number>()
   for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1)
-  return [...counts].map(([name, n]) => (n === 1 ? name : `${n} × ${name.replace(/^(a|the) /, '')}`)).join(', ')
+  return [...counts]
+    .map(([name, n]) => (n === 1 ? name : `${n} × ${name.replace(/^(a|the) /, '')}`))
+    .join(', ')
 }
 
 /** A plain stitch worked into something that is not plain: the landmark in the row below. */

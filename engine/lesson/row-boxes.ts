@@ -1,5 +1,5 @@
-import { printRow, type PrintOptions } from '../notation/index.ts'
-import { type Item, type Pattern, type Row, takesAndMakes } from '../pattern/index.ts'
+import { type PrintOptions, printRow } from '../notation/index.ts'
+import { edgesOf, type Item, type Pattern, type Row, takesAndMakes } from '../pattern/index.ts'
 
 /** A row in three boxes: what comes first, what is repeated, what comes last. Null where the box is empty. */
 export interface RowBoxes {
@@ -15,17 +15,29 @@ export interface RowBoxes {
 
 /** Splits a row (edge stitches included) round its own repeat. A row without one stands in the middle box. */
 export function rowBoxes(row: Row, pattern: Pattern, options: PrintOptions = {}): RowBoxes {
-  const swap = row.side === 'WS' && pattern.worked === 'flat' && sizes(pattern.edges.before) !== sizes(pattern.edges.after)
-  const [first, last] = swap ? [pattern.edges.after, pattern.edges.before] : [pattern.edges.before, pattern.edges.after]
+  const { first, last } = edgesOf(row, pattern)
   const at = row.items.findIndex((item) => item.kind === 'repeat')
-  const words = (items: readonly Item[]): string | null => (items.length === 0 ? null : printRow(items, options))
+  const words = (items: readonly Item[]): string | null =>
+    items.length === 0 ? null : printRow(items, options)
   const middle = row.items[at]
   if (middle?.kind !== 'repeat') {
-    return { edge: words(first), repeat: words(row.items), end: words(last), extent: null, repeatTakes: null, repeatMakes: null }
+    return {
+      edge: words(first),
+      repeat: words(row.items),
+      end: words(last),
+      extent: null,
+      repeatTakes: null,
+      repeatMakes: null,
+    }
   }
   const totals = takesAndMakes(middle.items)
   const { until } = middle
-  const extent = until.kind === 'times' ? `${until.times} times` : until.kind === 'last' ? `to last ${until.stitches}` : null
+  const extent =
+    until.kind === 'times'
+      ? `${until.times} times`
+      : until.kind === 'last'
+        ? `to last ${until.stitches}`
+        : null
   return {
     edge: words([...first, ...row.items.slice(0, at)]),
     repeat: words(middle.items),
@@ -35,5 +47,3 @@ export function rowBoxes(row: Row, pattern: Pattern, options: PrintOptions = {})
     repeatMakes: totals?.makes ?? null,
   }
 }
-
-const sizes = (items: readonly Item[]): number => takesAndMakes(items)?.takes ?? 0

@@ -21,8 +21,13 @@ export interface SeamRun {
 }
 
 const stretchWords = (stretch: string, ends: boolean): string => {
-  if (stretch.startsWith('repeat')) return ends ? 'this repeat' : stretch === 'repeat 1' ? 'the first repeat' : 'the next repeat'
-  return { before: 'the edge', after: 'the edge', start: 'the start of the row', end: 'the end of the row' }[stretch] ?? stretch
+  if (stretch.startsWith('repeat'))
+    return ends ? 'this repeat' : stretch === 'repeat 1' ? 'the first repeat' : 'the next repeat'
+  return (
+    { before: 'the edge', after: 'the edge', start: 'the start of the row', end: 'the end of the row' }[
+      stretch
+    ] ?? stretch
+  )
 }
 
 /**
@@ -43,7 +48,9 @@ export function seamRunAt(row: WorkedRow, index: number): SeamRun | null {
   // A plain row is one long run; nobody loses count of 'purl'.
   const whole = row.steps.every((one) => one.stitch === step.stitch)
   const to = stretchOf(row, index + before)
-  return whole ? null : { stitch: step.stitch, length, before, from: stretchWords(first, true), to: stretchWords(to, false) }
+  return whole
+    ? null
+    : { stitch: step.stitch, length, before, from: stretchWords(first, true), to: stretchWords(to, false) }
 }
 
 /** For the loops that row `rowIndex` meets: the zone of the chart in which each was made. */

@@ -3,5 +3,5 @@
  * Takes a pattern that fits; what a stitch does to its loops comes from the catalogue.
  */
 export { type NeedleState, needlesAfter } from './state.ts'
-export { work, type Working } from './work.ts'
+export { type Working, work } from './work.ts'
 export type * from './worked.ts'

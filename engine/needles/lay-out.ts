@@ -1,5 +1,5 @@
 import type { Span } from '../base/index.ts'
-import { type Item, leftByBindOff, type Pattern, type Row, takesAndMakes } from '../pattern/index.ts'
+import { edgesOf, type Item, leftByBindOff, type Pattern, type Row, takesAndMakes } from '../pattern/index.ts'
 import { stitch } from '../stitches/index.ts'
 import type { MarkerUse, Step } from './worked.ts'
 
@@ -62,7 +62,8 @@ function putItem(sheet: Sheet, item: Item): void {
     case 'across':
       return put(sheet, item.stitch, roomFor(sheet, item.until, 1), item.span)
     case 'group':
-      for (let i = 0; i < item.times && sheet.out.length < sheet.most; i++) for (const one of item.items) putItem(sheet, one)
+      for (let i = 0; i < item.times && sheet.out.length < sheet.most; i++)
+        for (const one of item.items) putItem(sheet, one)
       return
     case 'repeat':
       return putRepeat(sheet, item)
@@ -86,15 +87,18 @@ function putItem(sheet: Sheet, item: Item): void {
 
 /**
  * Lays a row out into single stitches over `loops` loops, edge stitches included, at most `most` of them.
- * Where the edges at the two ends differ in width, a wrong-side row begins with the one that lies at its beginning.
  */
 export function layOut(row: Row, pattern: Pattern, loops: number, most: number): Laid[] {
-  const { before, after } = pattern.edges
-  const [takesBefore, takesAfter] = [takesAndMakes(before)?.takes ?? 0, takesAndMakes(after)?.takes ?? 0]
-  const swap = row.side === 'WS' && pattern.worked === 'flat' && takesBefore !== takesAfter
-  const [first, last] = swap ? [after, before] : [before, after]
+  const { first, last, swapped } = edgesOf(row, pattern)
+  const edgeTakes = takesAndMakes([...first, ...last])?.takes ?? 0
   const sheet: Sheet = {
-    out: [], left: loops - takesBefore - takesAfter, repeat: null, repeatsSoFar: 0, position: 0, part: swap ? 'after' : 'before', most,
+    out: [],
+    left: loops - edgeTakes,
+    repeat: null,
+    repeatsSoFar: 0,
+    position: 0,
+    part: swapped ? 'after' : 'before',
+    most,
   }
   const inside = sheet.left
   for (const item of first) putItem(sheet, item)
@@ -102,7 +106,7 @@ export function layOut(row: Row, pattern: Pattern, loops: number, most: number):
   sheet.left = inside
   for (const item of row.items) putItem(sheet, item)
   if (row.items.some((item) => item.kind === 'turn')) return sheet.out
-  sheet.part = swap ? 'before' : 'after'
+  sheet.part = swapped ? 'before' : 'after'
   for (const item of last) putItem(sheet, item)
   return sheet.out
 }

@@ -22,7 +22,16 @@ function castOn(hands: Hands, count: number, stitch: string): LoopId[] {
   const ids: LoopId[] = []
   for (let i = 0; i < count; i++) {
     const id = hands.loops.length
-    hands.loops.push({ id, row: -1, step: -1, stitch, parents: [], twisted: [], face: 'knit', mount: 'usual' })
+    hands.loops.push({
+      id,
+      row: -1,
+      step: -1,
+      stitch,
+      parents: [],
+      twisted: [],
+      face: 'knit',
+      mount: 'usual',
+    })
     hands.mounts.push('usual')
     ids.push(id)
   }
@@ -60,7 +69,16 @@ function makeLoop(hands: Hands, work: RowWork, made: Made, stitch: string, taken
   }
   const id = hands.loops.length
   const face = knitFaceIsRight ? 'knit' : 'purl'
-  hands.loops.push({ id, row: work.index, step: work.steps.length, stitch, parents, twisted, face, mount: made.mount })
+  hands.loops.push({
+    id,
+    row: work.index,
+    step: work.steps.length,
+    stitch,
+    parents,
+    twisted,
+    face,
+    mount: made.mount,
+  })
   hands.mounts.push(made.mount)
   return id
 }
@@ -81,14 +99,36 @@ function workStitch(hands: Hands, work: RowWork, laid: LaidStitch): boolean {
   const left = work.left.length - work.taken
   const { stitch, repeat, position, part, span } = laid
   const [row, step, right] = [work.row.number, work.steps.length + 1, work.right.length]
-  work.steps.push({ row, step, stitch, taken, made, left, right, total: left + right, repeat, position, part, span, held: plain.held })
+  work.steps.push({
+    row,
+    step,
+    stitch,
+    taken,
+    made,
+    left,
+    right,
+    total: left + right,
+    repeat,
+    position,
+    part,
+    span,
+    held: plain.held,
+  })
   return true
 }
 
 function workRow(hands: Hands, pattern: Pattern, row: Row, index: number): WorkedRow | null {
   const before = hands.ahead
   const waiting = hands.behind
-  const work: RowWork = { row, index, left: [...before], taken: 0, right: [...waiting], steps: [], markers: [] }
+  const work: RowWork = {
+    row,
+    index,
+    left: [...before],
+    taken: 0,
+    right: [...waiting],
+    steps: [],
+    markers: [],
+  }
   let turned = false
   for (const laid of layOut(row, pattern, before.length, limits.stitchesInRow)) {
     if (laid.do === 'marker') work.markers.push({ action: laid.action, beforeStep: work.steps.length + 1 })
@@ -101,11 +141,27 @@ function workRow(hands: Hands, pattern: Pattern, row: Row, index: number): Worke
   if (unworked.length > 0 && !turned) return null
   hands.steps += work.steps.length
   turnWork(hands, pattern, work.right, unworked, turned)
-  return { number: row.number, side: row.side, steps: work.steps, before, waiting, after: work.right, unworked, turned, markers: work.markers }
+  return {
+    number: row.number,
+    side: row.side,
+    steps: work.steps,
+    before,
+    waiting,
+    after: work.right,
+    unworked,
+    turned,
+    markers: work.markers,
+  }
 }
 
 /** Flat, the needles change hands and the row runs back; in the round, the row goes on in the same direction. */
-function turnWork(hands: Hands, pattern: Pattern, right: LoopId[], unworked: LoopId[], turned: boolean): void {
+function turnWork(
+  hands: Hands,
+  pattern: Pattern,
+  right: LoopId[],
+  unworked: LoopId[],
+  turned: boolean,
+): void {
   const onward = pattern.worked === 'round' && !turned
   hands.ahead = onward ? [...right] : [...right].reverse()
   hands.behind = onward ? [] : [...unworked].reverse()
@@ -123,12 +179,18 @@ export interface Working {
  */
 export function work(pattern: Pattern, repeats: number): Working {
   const n = 'fixed' in pattern.castOn ? 1 : repeats
-  const inside = 'fixed' in pattern.castOn ? pattern.castOn.fixed : pattern.castOn.multiple * n + pattern.castOn.plus
+  const inside =
+    'fixed' in pattern.castOn ? pattern.castOn.fixed : pattern.castOn.multiple * n + pattern.castOn.plus
   const edges = takesAndMakes([...pattern.edges.before, ...pattern.edges.after])?.takes ?? 0
   const count = inside + edges
   const hands: Hands = { loops: [], mounts: [], ahead: [], behind: [], holder: [], issues: [], steps: 0 }
   const all = [...pattern.setUp, ...pattern.rows]
-  if (!Number.isSafeInteger(n) || n < 1 || count > limits.stitchesInRow || count * all.length > limits.steps) {
+  if (
+    !Number.isSafeInteger(n) ||
+    n < 1 ||
+    count > limits.stitchesInRow ||
+    count * all.length > limits.steps
+  ) {
     return { worked: null, issues: [tooMuch(n, count)] }
   }
   hands.ahead = castOn(hands, count, 'co')
@@ -144,10 +206,17 @@ export function work(pattern: Pattern, repeats: number): Working {
 }
 
 const tooMuch = (repeats: number, stitches: number): Issue => ({
-  code: 'too-much-work', severity: 'error', span: null, row: null,
+  code: 'too-much-work',
+  severity: 'error',
+  span: null,
+  row: null,
   values: { repeats, stitches, most: limits.stitchesInRow, steps: limits.steps },
 })
 
 const cannotWork = (row: Row, repeats: number): Issue => ({
-  code: 'row-cannot-be-worked', severity: 'error', span: row.span, row: row.number, values: { repeats },
+  code: 'row-cannot-be-worked',
+  severity: 'error',
+  span: row.span,
+  row: row.number,
+  values: { repeats },
 })

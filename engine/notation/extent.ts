@@ -1,4 +1,15 @@
-import { type Reader, numberOf, report, spanFrom, token, took, tookNumber, tookPhrase, tookStitches, word } from './reader.ts'
+import {
+  numberOf,
+  type Reader,
+  report,
+  spanFrom,
+  token,
+  took,
+  tookNumber,
+  tookPhrase,
+  tookStitches,
+  word,
+} from './reader.ts'
 
 export type Extent = { kind: 'end' } | { kind: 'last'; stitches: number } | { kind: 'times'; times: number }
 
@@ -30,10 +41,35 @@ export function tookTimes(r: Reader): number | null {
 }
 
 const toTheEnd = [
-  'to end of row', 'to end of round', 'to end of rnd', 'to the end of the row', 'to the end of the round', 'to the end', 'to end',
-  'across all sts', 'across all stitches', 'across row', 'across the row', 'across', 'around', 'all sts', 'all stitches', 'all round', 'all',
-  'every st', 'every stitch', 'each st', 'each stitch', 'rem sts', 'remaining sts', 'remaining stitches', 'the row', 'row', 'round',
-  'rnd', 'even',
+  'to end of row',
+  'to end of round',
+  'to end of rnd',
+  'to the end of the row',
+  'to the end of the round',
+  'to the end',
+  'to end',
+  'across all sts',
+  'across all stitches',
+  'across row',
+  'across the row',
+  'across',
+  'around',
+  'all sts',
+  'all stitches',
+  'all round',
+  'all',
+  'every st',
+  'every stitch',
+  'each st',
+  'each stitch',
+  'rem sts',
+  'remaining sts',
+  'remaining stitches',
+  'the row',
+  'row',
+  'round',
+  'rnd',
+  'even',
 ]
 
 /** 'to end', 'across', 'to last 3 sts', 'until 3 sts remain'. Null where nothing of the kind stands here. */
@@ -46,7 +82,8 @@ export function tookReach(r: Reader): { kind: 'end' } | { kind: 'last'; stitches
   }
   if (took(r, 'until')) {
     const n = tookNumber(r)
-    if (n !== null && (tookStitches(r), took(r, 'remain', 'remains', 'left', 'rem'))) return { kind: 'last', stitches: n }
+    tookStitches(r)
+    if (n !== null && took(r, 'remain', 'remains', 'left', 'rem')) return { kind: 'last', stitches: n }
     r.at = from
     return null
   }
@@ -78,7 +115,8 @@ export function tookRepeatExtent(r: Reader): Extent | null {
   const n = tookTimes(r)
   if (n === null) return null
   if (took(r, 'more')) return { kind: 'times', times: n + 1 }
-  if (tookPhrase(r, 'in all', 'in total', 'total', 'altogether', 'all told') !== '') return { kind: 'times', times: n }
+  if (tookPhrase(r, 'in all', 'in total', 'total', 'altogether', 'all told') !== '')
+    return { kind: 'times', times: n }
   report(r, 'repeat-times-more', spanFrom(r, from), { times: n, all: n + 1 }, 'warning')
   return { kind: 'times', times: n + 1 }
 }

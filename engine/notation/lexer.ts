@@ -11,12 +11,25 @@ export interface Token {
 }
 
 const punctuation: Record<string, Token['kind']> = {
-  '(': 'open', '[': 'open', '{': 'open',
-  ')': 'close', ']': 'close', '}': 'close',
-  '*': 'star', '＊': 'star', '∗': 'star',
-  ',': 'comma', '，': 'comma', '、': 'comma',
-  ';': 'break', ':': 'break', '.': 'break',
-  '-': 'hyphen', '–': 'hyphen', '—': 'hyphen', '‑': 'hyphen',
+  '(': 'open',
+  '[': 'open',
+  '{': 'open',
+  ')': 'close',
+  ']': 'close',
+  '}': 'close',
+  '*': 'star',
+  '＊': 'star',
+  '∗': 'star',
+  ',': 'comma',
+  '，': 'comma',
+  '、': 'comma',
+  ';': 'break',
+  ':': 'break',
+  '.': 'break',
+  '-': 'hyphen',
+  '–': 'hyphen',
+  '—': 'hyphen',
+  '‑': 'hyphen',
   '×': 'times',
 }
 
@@ -30,7 +43,12 @@ export function lex(text: string): Token[] {
   let at = 0
   let spaced = false
   const push = (kind: Token['kind'], length: number): void => {
-    tokens.push({ kind, text: text.slice(at, at + length).toLowerCase(), span: { start: at, end: at + length }, spaced })
+    tokens.push({
+      kind,
+      text: text.slice(at, at + length).toLowerCase(),
+      span: { start: at, end: at + length },
+      spaced,
+    })
     at += length
     spaced = false
   }

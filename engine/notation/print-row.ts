@@ -24,7 +24,10 @@ const counted = /^(k|p)( tbl)?$/
 
 function slipWords(s: Stitch, times: number, full: boolean): string | null {
   const kinds: Record<string, [string, string]> = {
-    sl: ['', ''], 'sl wyif': [' wyif', ' with yarn in front'], 'sl wyib': [' wyib', ' with yarn in back'], 'sl kwise': [' kwise', ' knitwise'],
+    sl: ['', ''],
+    'sl wyif': [' wyif', ' with yarn in front'],
+    'sl wyib': [' wyib', ' with yarn in back'],
+    'sl kwise': [' kwise', ' knitwise'],
   }
   const kind = kinds[s.id]
   return kind ? (full ? `slip ${times}${kind[1]}` : `sl${times}${kind[0]}`) : null
@@ -33,7 +36,11 @@ function slipWords(s: Stitch, times: number, full: boolean): string | null {
 function yarnOverWords(s: Stitch, times: number, before: Face, after: Face, p: Printing): string | null {
   const double = s.id === 'yo2' || s.id === 'yo2 long'
   if (s.id !== 'yo' && !double) return null
-  const one = p.full ? 'yarn over' : p.terms === 'uk' ? neighbourYarnOver(before ?? 'knit', after ?? 'knit') : 'yo'
+  const one = p.full
+    ? 'yarn over'
+    : p.terms === 'uk'
+      ? neighbourYarnOver(before ?? 'knit', after ?? 'knit')
+      : 'yo'
   return `${one}${double ? ' twice' : ''}${timesWords(times)}`
 }
 
@@ -43,7 +50,8 @@ function stitchWords(id: string, times: number, before: Face, after: Face, p: Pr
   const special = slipWords(s, times, p.full) ?? yarnOverWords(s, times, before, after, p)
   if (special !== null) return special
   const plain = counted.exec(id)
-  if (plain && p.full) return `${plain[1] === 'k' ? 'knit' : 'purl'} ${times}${plain[2] ? ' through the back loop' : ''}`
+  if (plain && p.full)
+    return `${plain[1] === 'k' ? 'knit' : 'purl'} ${times}${plain[2] ? ' through the back loop' : ''}`
   if (plain) return `${plain[1]}${times}${plain[2] ?? ''}`
   if (id === 'co') return `cast on ${times} ${times === 1 ? 'st' : 'sts'}`
   if (id === 'hold') return `place ${times} ${times === 1 ? 'st' : 'sts'} on holder`
@@ -57,11 +65,14 @@ function stitchWords(id: string, times: number, before: Face, after: Face, p: Pr
 }
 
 /** Joined stitches are written with what they are joined to, not with their catalogue name. */
-const ownWords = (s: Stitch, short: string): string => (s.id.endsWith(' join') ? `${s.id.replace(/ join$/, '')} with 1 held st` : passWords[s.id] ?? short)
+const ownWords = (s: Stitch, short: string): string =>
+  s.id.endsWith(' join') ? `${s.id.replace(/ join$/, '')} with 1 held st` : (passWords[s.id] ?? short)
 
 /** Stitches that have no word of their own but their hands' moves. */
 const passWords: Readonly<Record<string, string>> = {
-  'sl1 k2 psso': 'sl1, k2, psso', 'sl1 k3 psso': 'sl1, k3, psso', 'yo k2 pyo': 'yo, k2, pyo',
+  'sl1 k2 psso': 'sl1, k2, psso',
+  'sl1 k3 psso': 'sl1, k3, psso',
+  'yo k2 pyo': 'yo, k2, pyo',
   'sl1 ssp psso': 'sl1, ssp, psso',
 }
 
@@ -74,14 +85,28 @@ function reach(until: Until, full: boolean): string {
 function faceOf(item: Item | undefined): Face {
   if (!item) return null
   if (item.kind === 'group' || item.kind === 'repeat') return faceOf(item.items[0])
-  return item.kind === 'stitch' || item.kind === 'across' ? (stitch(item.stitch).effect.made[0]?.face ?? null) : null
+  return item.kind === 'stitch' || item.kind === 'across'
+    ? (stitch(item.stitch).effect.made[0]?.face ?? null)
+    : null
 }
 
-function itemWords(items: readonly Item[], i: number, around: Item | undefined, depth: number, p: Printing): string {
+function itemWords(
+  items: readonly Item[],
+  i: number,
+  around: Item | undefined,
+  depth: number,
+  p: Printing,
+): string {
   const item = items[i] as Item
   switch (item.kind) {
     case 'stitch':
-      return stitchWords(item.stitch, item.times, faceOf(items[i - 1] ?? around), faceOf(items[i + 1] ?? items[0]), p)
+      return stitchWords(
+        item.stitch,
+        item.times,
+        faceOf(items[i - 1] ?? around),
+        faceOf(items[i + 1] ?? items[0]),
+        p,
+      )
     case 'group': {
       const [open, close] = depth % 2 === 0 ? ['[', ']'] : ['(', ')']
       const times = p.full && item.times > 2 ? ` ${item.times} times` : timesWords(item.times)

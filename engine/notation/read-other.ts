@@ -1,19 +1,30 @@
 import { tookTimes } from './extent.ts'
 import {
-  checkedNumber, type Raw, type Reader, report, spanFrom, took, tookNumber, tookPhrase, tookStitches, word,
+  checkedNumber,
+  type Raw,
+  type Reader,
+  report,
+  spanFrom,
+  took,
+  tookNumber,
+  tookPhrase,
+  tookStitches,
+  word,
 } from './reader.ts'
 import { yarnBackWords, yarnForwardWords, yarnOverWords } from './vocabulary.ts'
 
 /** psso, p2sso, pass the slipped stitch over, pass yo over. */
 export function readPassOver(r: Reader): Raw | null {
   const from = r.at
-  if (took(r, 'psso', 'p1sso', 'p2sso', 'p3sso', 'pso')) return { kind: 'pass', what: 'slipped', span: spanFrom(r, from) }
+  if (took(r, 'psso', 'p1sso', 'p2sso', 'p3sso', 'pso'))
+    return { kind: 'pass', what: 'slipped', span: spanFrom(r, from) }
   if (took(r, 'pyo')) return { kind: 'pass', what: 'yarn over', span: spanFrom(r, from) }
   if (word(r) !== 'pass') return null
   let ahead = 1
   while (ahead < 8 && word(r, ahead) !== '' && word(r, ahead) !== 'over') ahead++
   if (word(r, ahead) !== 'over') return null
-  const yarnOver = word(r, ahead - 1) === 'yo' || (word(r, ahead - 1) === 'yarn' && word(r, ahead + 1) === 'over')
+  const yarnOver =
+    word(r, ahead - 1) === 'yo' || (word(r, ahead - 1) === 'yarn' && word(r, ahead + 1) === 'over')
   r.at += ahead + 1
   if (yarnOver && word(r, -1) === 'over') took(r, 'over')
   return { kind: 'pass', what: yarnOver ? 'yarn over' : 'slipped', span: spanFrom(r, from) }
@@ -23,10 +34,14 @@ export function readPassOver(r: Reader): Raw | null {
 export function readYarn(r: Reader): Raw | null {
   const from = r.at
   const here = word(r)
-  if (tookPhrase(r, 'yarn back', 'yarn to back', 'bring yarn to back') !== '' || (yarnBackWords.has(here) && took(r, here))) {
+  if (
+    tookPhrase(r, 'yarn back', 'yarn to back', 'bring yarn to back') !== '' ||
+    (yarnBackWords.has(here) && took(r, here))
+  ) {
     return { kind: 'yarn', to: 'back', span: spanFrom(r, from) }
   }
-  if (tookPhrase(r, 'yarn to front', 'bring yarn to front') !== '') return { kind: 'yarn', to: 'front', span: spanFrom(r, from) }
+  if (tookPhrase(r, 'yarn to front', 'bring yarn to front') !== '')
+    return { kind: 'yarn', to: 'front', span: spanFrom(r, from) }
   if (yarnOverWords.has(here) && took(r, here)) {
     const twice = tookTimes(r)
     if (twice === 2) return { kind: 'stitch', stitch: 'yo2', times: 1, span: spanFrom(r, from) }
@@ -49,7 +64,8 @@ export function readBindOffOrCastOn(r: Reader): Raw | null {
   const on = long === 'cast on' || short?.[1] === 'co'
   tookPhrase(r, 'the next', 'next')
   const all = tookPhrase(r, 'all', 'all remaining', 'remaining') !== ''
-  const count = short?.[2] === undefined ? tookNumber(r) : checkedNumber(r, Number(short[2]), spanFrom(r, from))
+  const count =
+    short?.[2] === undefined ? tookNumber(r) : checkedNumber(r, Number(short[2]), spanFrom(r, from))
   tookStitches(r)
   let purl = false
   for (;;) {
@@ -61,7 +77,13 @@ export function readBindOffOrCastOn(r: Reader): Raw | null {
     return { kind: 'stitch', stitch: 'co', times: count ?? 1, span: spanFrom(r, from) }
   }
   const many = all || count === null ? 'all' : count
-  return { kind: 'bindOff', stitch: purl ? 'bo p' : 'bo', count: many, leavesOne: false, span: spanFrom(r, from) }
+  return {
+    kind: 'bindOff',
+    stitch: purl ? 'bo p' : 'bo',
+    count: many,
+    leavesOne: false,
+    span: spanFrom(r, from),
+  }
 }
 
 /** pm, slip marker, turn, wrap and turn, join in the round, stitches put on a holder and taken back. */
@@ -79,7 +101,8 @@ export function readMarkOrTurn(r: Reader): Raw | null {
     if (took(r, 'sl', 'slip')) return marker('slip')
     if (took(r, 'remove')) return marker('remove')
   }
-  if (tookPhrase(r, 'w&t', 'wrap and turn', 'wrap & turn') !== '') return { kind: 'turn', wrap: true, span: spanFrom(r, from) }
+  if (tookPhrase(r, 'w&t', 'wrap and turn', 'wrap & turn') !== '')
+    return { kind: 'turn', wrap: true, span: spanFrom(r, from) }
   if (took(r, 'turn')) return { kind: 'turn', wrap: false, span: spanFrom(r, from) }
   if (took(r, 'join')) {
     tookPhrase(r, 'in the round', 'in round', 'to work in the round', 'for working in the round')

@@ -5,7 +5,19 @@ import { type Extent, tookReach, tookRepeatExtent, tookTimes } from './extent.ts
 import { lex } from './lexer.ts'
 import { readBindOffOrCastOn, readMarkOrTurn, readPassOver, readYarn } from './read-other.ts'
 import { readKnitOrPurl, readNamedStitch, readSlip } from './read-stitch.ts'
-import { checkedNumber, numberOf, type Raw, type Reader, report, spanFrom, token, took, tookPhrase, tookStitches, word } from './reader.ts'
+import {
+  checkedNumber,
+  numberOf,
+  type Raw,
+  type Reader,
+  report,
+  spanFrom,
+  token,
+  took,
+  tookPhrase,
+  tookStitches,
+  word,
+} from './reader.ts'
 import { type SettleOptions, settle } from './settle.ts'
 import { closestWord } from './suggest.ts'
 import { knownWords, stitchWords } from './vocabulary.ts'
@@ -33,7 +45,13 @@ export function readRow(text: string, options: ReadOptions = {}): RowReading {
   const issues: Issue[] = []
   if (text.length > limits.rowCharacters) {
     const span = { start: 0, end: text.length }
-    issues.push({ code: 'row-too-long', severity: 'error', span, row, values: { most: limits.rowCharacters } })
+    issues.push({
+      code: 'row-too-long',
+      severity: 'error',
+      span,
+      row,
+      values: { most: limits.rowCharacters },
+    })
     return placed({ items: [], issues, sameAs: null }, options.place)
   }
   const same = /^\s*(?:same\s+)?as\s+(?:row|round|rnd)\s+(\d{1,4})\s*\.?\s*$/i.exec(text)
@@ -105,8 +123,13 @@ function readElement(r: Reader): Raw | null {
     return null
   }
   const read =
-    readMarkOrTurn(r) ?? readBindOffOrCastOn(r) ?? readPassOver(r) ?? readYarn(r) ??
-    readSlip(r) ?? readKnitOrPurl(r) ?? readNamedStitch(r)
+    readMarkOrTurn(r) ??
+    readBindOffOrCastOn(r) ??
+    readPassOver(r) ??
+    readYarn(r) ??
+    readSlip(r) ??
+    readKnitOrPurl(r) ??
+    readNamedStitch(r)
   if (!read) skipUnknown(r)
   return read
 }
@@ -125,10 +148,16 @@ function skipUnknown(r: Reader): void {
   const joined = second?.kind === 'word' && second.spaced ? first.text + second.text : ''
   if (joined !== '' && (stitchWords.has(joined) || joined === 'psso')) {
     r.at++
-    report(r, 'unknown-word', spanFrom(r, from), { word: `${first.text} ${second?.text}`, suggestion: joined })
+    report(r, 'unknown-word', spanFrom(r, from), {
+      word: `${first.text} ${second?.text}`,
+      suggestion: joined,
+    })
     return
   }
-  report(r, 'unknown-word', first.span, { word: first.text.slice(0, 40), suggestion: closestWord(first.text, knownWords) ?? '' })
+  report(r, 'unknown-word', first.span, {
+    word: first.text.slice(0, 40),
+    suggestion: closestWord(first.text, knownWords) ?? '',
+  })
   // What directly follows an unknown word up to the next comma belongs to it: one problem is enough.
   while (token(r)?.kind === 'word' && !opensRepeatClause(r)) r.at++
 }
@@ -146,7 +175,12 @@ function readGroup(r: Reader): Raw[] {
   const items = readItems(r, 'bracket')
   r.depth--
   if (token(r)?.kind === 'close') r.at++
-  else report(r, 'bracket-not-closed', spanFrom(r, from).start === undefined ? { start: 0, end: 1 } : openingSpan(r, from))
+  else
+    report(
+      r,
+      'bracket-not-closed',
+      spanFrom(r, from).start === undefined ? { start: 0, end: 1 } : openingSpan(r, from),
+    )
   if (items.length === 0) report(r, 'bracket-empty', spanFrom(r, from))
   if (isInOneStitch(r)) return intoOneStitch(r, items, from)
   const rep = took(r, 'rep', 'repeat')
@@ -159,14 +193,22 @@ function readGroup(r: Reader): Raw[] {
     report(r, 'times-missing', spanFrom(r, from), { number: n })
     if (numberOf(word(r)) !== null) r.at++
   }
-  return [{ kind: 'group', items: items as Item[], times: checkedNumber(r, times ?? 1, span), span: spanFrom(r, from) }]
+  return [
+    {
+      kind: 'group',
+      items: items as Item[],
+      times: checkedNumber(r, times ?? 1, span),
+      span: spanFrom(r, from),
+    },
+  ]
 }
 
 const openingSpan = (r: Reader, from: number): Span => r.tokens[from]?.span ?? { start: 0, end: 1 }
 
 /** '(RS)' or '(13 sts)': a note for the reader, no stitch. */
 const isNote = (r: Reader): boolean =>
-  ['rs', 'ws'].includes(word(r)) || (numberOf(word(r)) !== null && /^(st|sts|stitch|stitches)$/.test(word(r, 1)))
+  ['rs', 'ws'].includes(word(r)) ||
+  (numberOf(word(r)) !== null && /^(st|sts|stitch|stitches)$/.test(word(r, 1)))
 
 function skipNote(r: Reader, from: number): Raw[] {
   while (token(r) && token(r)?.kind !== 'close') r.at++
@@ -188,10 +230,15 @@ function intoOneStitch(r: Reader, items: readonly Raw[], start = r.at): Raw[] {
   const words: string[] = []
   for (const item of items) {
     if (item.kind !== 'stitch') words.push('?')
-    else for (let i = 0; i < item.times && words.length < 12; i++) words.push(item.stitch === 'yo' ? 'yo' : `${item.stitch}1`)
+    else
+      for (let i = 0; i < item.times && words.length < 12; i++)
+        words.push(item.stitch === 'yo' ? 'yo' : `${item.stitch}1`)
   }
   const id = `(${words.join(', ')}) in 1`
-  const span = { start: Math.min(first?.span.start ?? Infinity, spanFrom(r, from).start), end: spanFrom(r, from).end }
+  const span = {
+    start: Math.min(first?.span.start ?? Infinity, spanFrom(r, from).start),
+    end: spanFrom(r, from).end,
+  }
   if (!findStitch(id)) {
     report(r, 'increase-unknown', span, { written: words.join(', ').slice(0, 60) })
     return []
@@ -208,7 +255,8 @@ const opensRepeatClause = (r: Reader): boolean =>
 /** A star that closes: '*…*' before 'rep', or at the very end. */
 function closesRepeat(r: Reader): boolean {
   const next = token(r, 1)
-  if (next && next.kind !== 'comma' && next.kind !== 'break' && !['rep', 'repeat'].includes(next.text)) return false
+  if (next && next.kind !== 'comma' && next.kind !== 'break' && !['rep', 'repeat'].includes(next.text))
+    return false
   r.at++
   return true
 }
@@ -251,10 +299,15 @@ function skipRepeatClause(r: Reader): void {
 /** Moves every span to where it lies in the file. */
 function placed(reading: RowReading, place: ((offset: number) => number) | undefined): RowReading {
   if (!place) return reading
-  const move = (span: Span): Span => ({ start: place(span.start), end: Math.max(place(span.start), place(Math.max(0, span.end - 1)) + 1) })
+  const move = (span: Span): Span => ({
+    start: place(span.start),
+    end: Math.max(place(span.start), place(Math.max(0, span.end - 1)) + 1),
+  })
   const moveItem = (item: Item): Item => {
     const span = move(item.span)
-    return item.kind === 'group' || item.kind === 'repeat' ? { ...item, span, items: item.items.map(moveItem) } : { ...item, span }
+    return item.kind === 'group' || item.kind === 'repeat'
+      ? { ...item, span, items: item.items.map(moveItem) }
+      : { ...item, span }
   }
   return {
     items: reading.items.map(moveItem),
@@ -262,4 +315,3 @@ function placed(reading: RowReading, place: ((offset: number) => number) | undef
     sameAs: reading.sameAs,
   }
 }
-

@@ -1,13 +1,31 @@
 import { findStitch } from '../stitches/index.ts'
 import { tookReach, tookTimes } from './extent.ts'
 import {
-  checkedNumber, numberOf, type Raw, type Reader, report, spanFrom, token, took, tookNumber, tookPhrase, tookStitches, word,
+  checkedNumber,
+  numberOf,
+  type Raw,
+  type Reader,
+  report,
+  spanFrom,
+  token,
+  took,
+  tookNumber,
+  tookPhrase,
+  tookStitches,
+  word,
 } from './reader.ts'
 import { stitchWords } from './vocabulary.ts'
 
 const throughTheBack = [
-  'tbl', 'through back loop', 'through back loops', 'through the back loop', 'through the back loops', 'through back', 'through the back',
-  'through back legs', 'through the back legs',
+  'tbl',
+  'through back loop',
+  'through back loops',
+  'through the back loop',
+  'through the back loops',
+  'through back',
+  'through the back',
+  'through back legs',
+  'through the back legs',
 ]
 
 /** A stitch item, worked as often as the words after it say. */
@@ -22,11 +40,20 @@ function stitches(r: Reader, from: number, id: string, times = 1): Raw {
 
 /** The held stitch of another piece that is worked together with this one: 'join', 'with 1 held st'. */
 const tookHeld = (r: Reader): boolean =>
-  tookPhrase(r, 'join', 'with 1 held st', 'with one held st', 'with one held stitch', 'with 1 held stitch', 'with next held st') !== ''
+  tookPhrase(
+    r,
+    'join',
+    'with 1 held st',
+    'with one held st',
+    'with one held stitch',
+    'with 1 held stitch',
+    'with next held st',
+  ) !== ''
 
 /** k, p, k3, knit 3, k2tog, k 2 tog, p3tog tbl, k1 tbl, knit to end, purl across. Null where none of them stands here. */
 export function readKnitOrPurl(r: Reader): Raw | null {
   const from = r.at
+  if (/^[kp]\d*b$/.test(word(r))) return readBelow(r)
   const found = /^(knit|purl|k|p)(\d+)?(?:(tog)(tbl)?|(tbl))?$/.exec(word(r))
   if (!found) return null
   r.at++
@@ -42,7 +69,11 @@ export function readKnitOrPurl(r: Reader): Raw | null {
       count = Number(run[1])
       together = true
       back ||= run[2] !== undefined
-    } else if (numberOf(word(r)) !== null && !['times', 'time', 'x'].includes(word(r, 1)) && token(r, 1)?.kind !== 'times') {
+    } else if (
+      numberOf(word(r)) !== null &&
+      !['times', 'time', 'x'].includes(word(r, 1)) &&
+      token(r, 1)?.kind !== 'times'
+    ) {
       count = tookNumber(r)
     }
   }
@@ -54,7 +85,8 @@ export function readKnitOrPurl(r: Reader): Raw | null {
   if (tookPhrase(r, ...throughTheBack) !== '') back = true
   if (together) return readTogether(r, from, base, count, back)
   const id = back ? `${base} tbl` : base
-  if (base === 'k' && tookPhrase(r, 'with bead', 'with a bead') !== '') return stitches(r, from, 'bead', count ?? 1)
+  if (base === 'k' && tookPhrase(r, 'with bead', 'with a bead') !== '')
+    return stitches(r, from, 'bead', count ?? 1)
   if (count === 1 && base === 'k' && tookHeld(r)) return stitches(r, from, 'k2tog join')
   if (count === null) {
     const until = tookReach(r)
@@ -62,11 +94,24 @@ export function readKnitOrPurl(r: Reader): Raw | null {
     const alone = from === 0 && r.at >= r.tokens.length
     const spelt = found[1] === 'knit' || found[1] === 'purl'
     const lastWord = r.tokens.slice(r.at).every((t) => t.kind === 'break')
-    if (alone || (spelt && lastWord)) return { kind: 'across', stitch: id, until: { kind: 'end' }, span: spanFrom(r, from) }
+    if (alone || (spelt && lastWord))
+      return { kind: 'across', stitch: id, until: { kind: 'end' }, span: spanFrom(r, from) }
     if (tookTimesAhead(r)) return stitches(r, from, id, 1)
     report(r, 'number-missing', spanFrom(r, from), { word: r.tokens[from]?.text ?? base, base }, 'warning')
   }
   return stitches(r, from, id, count ?? 1)
+}
+
+/** 'k1b': to some writers through the back loop, to others into the stitch of the row below. */
+function readBelow(r: Reader): Raw {
+  const from = r.at
+  const [, base, number] = /^([kp])(\d*)b$/.exec(word(r)) ?? []
+  r.at++
+  report(r, 'below-or-back', spanFrom(r, from), {
+    written: r.tokens[from]?.text ?? '',
+    suggestion: `${base}${number || 1} tbl`,
+  })
+  return { kind: 'stitch', stitch: `${base} tbl`, times: Number(number || 1), span: spanFrom(r, from) }
 }
 
 function tookTimesAhead(r: Reader): boolean {
@@ -106,7 +151,8 @@ export function readNamedStitch(r: Reader): Raw | null {
   if (id === undefined) return null
   r.at++
   if (id === 'ssk' && tookHeld(r)) return stitches(r, from, 'ssk join')
-  if (r.tokens[from]?.text === 'nupp' && numberOf(word(r)) !== null && findStitch(`nupp${word(r)}`)) return stitches(r, from, `nupp${r.tokens[r.at++]?.text}`)
+  if (r.tokens[from]?.text === 'nupp' && numberOf(word(r)) !== null && findStitch(`nupp${word(r)}`))
+    return stitches(r, from, `nupp${r.tokens[r.at++]?.text}`)
   return stitches(r, from, id)
 }
 
@@ -118,13 +164,16 @@ export function readSlip(r: Reader): Raw | null {
   r.at++
   tookPhrase(r, 'the next', 'next', 'first', 'the first')
   const written = found[2] ?? found[3] ?? found[4]
-  const count = written === undefined ? (tookNumber(r) ?? 1) : checkedNumber(r, Number(written), spanFrom(r, from))
+  const count =
+    written === undefined ? (tookNumber(r) ?? 1) : checkedNumber(r, Number(written), spanFrom(r, from))
   tookStitches(r)
-  let as: 'bare' | 'knitwise' | 'purlwise' = found[5] === undefined ? 'bare' : found[5] === 'k' ? 'knitwise' : 'purlwise'
+  let as: 'bare' | 'knitwise' | 'purlwise' =
+    found[5] === undefined ? 'bare' : found[5] === 'k' ? 'knitwise' : 'purlwise'
   let yarn: 'front' | 'back' | null = null
   for (;;) {
     if (tookWise(r, 'k') || tookPhrase(r, 'kwise', 'knitwise', 'as if to knit', 'kw') !== '') as = 'knitwise'
-    else if (tookWise(r, 'p') || tookPhrase(r, 'pwise', 'purlwise', 'as if to purl', 'pw') !== '') as = 'purlwise'
+    else if (tookWise(r, 'p') || tookPhrase(r, 'pwise', 'purlwise', 'as if to purl', 'pw') !== '')
+      as = 'purlwise'
     else if (tookPhrase(r, 'wyif', 'wyf', 'with yarn in front', 'with yarn at front') !== '') yarn = 'front'
     else if (tookPhrase(r, 'wyib', 'wyb', 'with yarn in back', 'with yarn at back') !== '') yarn = 'back'
     else if (tookPhrase(r, 'to holder', 'onto holder', 'on holder', 'to a holder', 'onto a holder') !== '') {

@@ -26,7 +26,13 @@ export interface RawYarnForward {
 export interface RawRepeat extends Omit<RepeatItem, 'until'> {
   readonly until: RepeatItem['until'] | { readonly kind: 'open' }
 }
-export type Raw = Exclude<Item, RepeatItem | BindOffItem> | RawRepeat | BindOffItem | RawSlip | RawPass | RawYarnForward
+export type Raw =
+  | Exclude<Item, RepeatItem | BindOffItem>
+  | RawRepeat
+  | BindOffItem
+  | RawSlip
+  | RawPass
+  | RawYarnForward
 
 /** The place of reading in one row, with the problems found so far. */
 export interface Reader {
@@ -82,7 +88,21 @@ export function report(
   r.issues.push({ code, severity, span, row: r.row, values })
 }
 
-const numberWords = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve']
+const numberWords = [
+  'zero',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+]
 
 /** The whole number that a word is, in figures or letters; null for another word. */
 export function numberOf(text: string): number | null {
@@ -107,4 +127,5 @@ export function tookNumber(r: Reader): number | null {
   return checkedNumber(r, n, spanFrom(r, r.at - 1))
 }
 
-export const tookStitches = (r: Reader): boolean => took(r, 'st', 'sts', 'stitch', 'stitches', 'loop', 'loops')
+export const tookStitches = (r: Reader): boolean =>
+  took(r, 'st', 'sts', 'stitch', 'stitches', 'loop', 'loops')

@@ -55,7 +55,14 @@ function settleOne(raw: Raw, r: Reader, options: SettleOptions): Item[] {
 
 const slipItem = (slip: RawSlip): StitchItem => ({
   kind: 'stitch',
-  stitch: slip.as === 'knitwise' ? 'sl kwise' : slip.yarn === 'front' ? 'sl wyif' : slip.yarn === 'back' ? 'sl wyib' : 'sl',
+  stitch:
+    slip.as === 'knitwise'
+      ? 'sl kwise'
+      : slip.yarn === 'front'
+        ? 'sl wyif'
+        : slip.yarn === 'back'
+          ? 'sl wyib'
+          : 'sl',
   times: slip.count,
   span: slip.span,
 })
@@ -64,7 +71,8 @@ const slipItem = (slip: RawSlip): StitchItem => ({
 function simplified(group: Item & { kind: 'group' }): Item[] {
   if (group.times === 1) return [...group.items]
   const only = group.items[0]
-  const merges = group.items.length === 1 && only?.kind === 'stitch' && stitch(only.stitch).family !== 'yarn over'
+  const merges =
+    group.items.length === 1 && only?.kind === 'stitch' && stitch(only.stitch).family !== 'yarn over'
   return merges ? [{ ...only, times: only.times * group.times, span: group.span }] : [group]
 }
 
@@ -72,14 +80,23 @@ function simplified(group: Item & { kind: 'group' }): Item[] {
 function closeOpenRepeat(item: Item, after: readonly Item[]): Item {
   if (item.kind !== 'repeat' || (item.until as { kind: string }).kind !== 'open') return item
   const rest = takesAndMakes(after)
-  const until = rest && rest.takes > 0 ? { kind: 'last' as const, stitches: rest.takes } : { kind: 'end' as const }
+  const until =
+    rest && rest.takes > 0 ? { kind: 'last' as const, stitches: rest.takes } : { kind: 'end' as const }
   return { ...item, until }
 }
 
 /** What a slip, the stitch after it and the pass over make together. */
 const passes: Readonly<Record<string, string>> = {
-  '1 k1': 'skp', '1 k2tog1': 'sk2p', '1 k3tog1': 'sk3p', '1 k2': 'sl1 k2 psso', '1 k3': 'sl1 k3 psso',
-  '1 p1': 'spp', '1 p2tog1': 'sp2p', '1 ssp1': 'sl1 ssp psso', '2 k1': 's2kp', '2 k3tog1': 's2k3p',
+  '1 k1': 'skp',
+  '1 k2tog1': 'sk2p',
+  '1 k3tog1': 'sk3p',
+  '1 k2': 'sl1 k2 psso',
+  '1 k3': 'sl1 k3 psso',
+  '1 p1': 'spp',
+  '1 p2tog1': 'sp2p',
+  '1 ssp1': 'sl1 ssp psso',
+  '2 k1': 's2kp',
+  '2 k3tog1': 's2k3p',
 }
 
 function joinPasses(raw: readonly Raw[], r: Reader): Raw[] {
@@ -96,11 +113,21 @@ function joinPasses(raw: readonly Raw[], r: Reader): Raw[] {
   return out
 }
 
-function joinPass(before: Raw | undefined, worked: Raw | undefined, pass: Raw & { kind: 'pass' }, r: Reader): Raw | null {
+function joinPass(
+  before: Raw | undefined,
+  worked: Raw | undefined,
+  pass: Raw & { kind: 'pass' },
+  r: Reader,
+): Raw | null {
   if (worked?.kind !== 'stitch' || !before) return null
   const span = { start: before.span.start, end: pass.span.end }
   if (pass.what === 'yarn over') {
-    const fits = before.kind === 'stitch' && before.stitch === 'yo' && before.times === 1 && worked.stitch === 'k' && worked.times === 2
+    const fits =
+      before.kind === 'stitch' &&
+      before.stitch === 'yo' &&
+      before.times === 1 &&
+      worked.stitch === 'k' &&
+      worked.times === 2
     return fits ? { kind: 'stitch', stitch: 'yo k2 pyo', times: 1, span } : null
   }
   if (before.kind !== 'slip') return null
@@ -127,23 +154,36 @@ function settleYarn(raw: readonly Raw[], r: Reader, repeated: boolean): Raw[] {
     const next = raw[i + 1] ?? (repeated ? raw[0] : undefined)
     const last = out.at(-1)
     if (one.kind === 'yarnForward') out.push(readAsYarn(one, last, next, r))
-    else if (one.kind === 'slip' && last?.kind === 'yarn' && one.yarn === null) out.splice(-1, 1, { ...one, yarn: last.to })
+    else if (one.kind === 'slip' && last?.kind === 'yarn' && one.yarn === null)
+      out.splice(-1, 1, { ...one, yarn: last.to })
     else out.push(one)
   }
   return out
 }
 
 /** British yarn forward: before a slip, or after one worked with the yarn behind, it only carries the yarn. */
-function readAsYarn(one: Raw & { kind: 'yarnForward' }, last: Raw | undefined, next: Raw | undefined, r: Reader): Raw {
+function readAsYarn(
+  one: Raw & { kind: 'yarnForward' },
+  last: Raw | undefined,
+  next: Raw | undefined,
+  r: Reader,
+): Raw {
   const carried: Raw = { kind: 'yarn', to: 'front', span: one.span }
   const over: Raw = { kind: 'stitch', stitch: 'yo', times: 1, span: one.span }
   const after = faceOf(next)
   if (after === 'slip') return carried
-  const bySlip = next?.kind === 'stitch' && next.stitch.startsWith('s') && stitch(next.stitch).motions[0]?.do === 'slip'
+  const bySlip =
+    next?.kind === 'stitch' && next.stitch.startsWith('s') && stitch(next.stitch).motions[0]?.do === 'slip'
   if (after === 'knit' && !bySlip) return over
   if (after === 'purl' && last?.kind === 'slip') return carried
   const asOver = bySlip || one.word !== 'yf'
-  report(r, 'yarn-forward-ambiguous', one.span, { word: one.word, read: asOver ? 'a yarn over' : 'the yarn carried forward, no loop' }, 'warning')
+  report(
+    r,
+    'yarn-forward-ambiguous',
+    one.span,
+    { word: one.word, read: asOver ? 'a yarn over' : 'the yarn carried forward, no loop' },
+    'warning',
+  )
   return asOver ? over : carried
 }
 
@@ -152,7 +192,8 @@ function leaveOneAfterBindOffs(items: readonly Item[], followed = false): Item[]
   return items.map((item, i) => {
     const more = followed || i < items.length - 1
     if (item.kind === 'bindOff') return { ...item, leavesOne: more && item.count !== 'all' }
-    if (item.kind === 'group' || item.kind === 'repeat') return { ...item, items: leaveOneAfterBindOffs(item.items, more) }
+    if (item.kind === 'group' || item.kind === 'repeat')
+      return { ...item, items: leaveOneAfterBindOffs(item.items, more) }
     return item
   })
 }

@@ -32,4 +32,5 @@ export function closestWord(written: string, known: Iterable<string>): string | 
 }
 
 /** The words that a hint can end with: a question where there is a near word, nothing otherwise. */
-export const didYouMean = (written: string, known: Iterable<string>): string => closestWord(written, known) ?? ''
+export const didYouMean = (written: string, known: Iterable<string>): string =>
+  closestWord(written, known) ?? ''

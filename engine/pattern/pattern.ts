@@ -99,9 +99,7 @@ export interface Row {
 }
 
 /** A rule (multiple · n + plus, n ≥ 1) or one fixed number, without edge stitches. */
-export type CastOn =
-  | { readonly multiple: number; readonly plus: number }
-  | { readonly fixed: number }
+export type CastOn = { readonly multiple: number; readonly plus: number } | { readonly fixed: number }
 
 export interface Source {
   readonly title: string

@@ -52,7 +52,8 @@ export function takesAndMakes(items: readonly Item[]): Totals | null {
 }
 
 /** The stitch that the loop left over by a bind-off is: a knit, or a purl after a purlwise bind-off. */
-export const leftByBindOff = (item: Item & { kind: 'bindOff' }): string => (item.stitch === 'bo p' ? 'p' : 'k')
+export const leftByBindOff = (item: Item & { kind: 'bindOff' }): string =>
+  item.stitch === 'bo p' ? 'p' : 'k'
 
 /** Every stitch that the items name, each once, in the order of first use. */
 export function stitchesUsed(items: readonly Item[], found: Set<string> = new Set()): Set<string> {

@@ -5,23 +5,44 @@ import { work } from '../../engine/needles/index.ts'
 import { check } from '../support.ts'
 
 const runs = Number(process.env.OPENWORK_RUNS ?? 300)
-const codes = (castOn: string, rows: string[], more = '') => check(castOn, rows, more).issues.map((issue) => [issue.code, issue.row])
+const codes = (castOn: string, rows: string[], more = '') =>
+  check(castOn, rows, more).issues.map((issue) => [issue.code, issue.row])
 const told = (castOn: string, rows: string[], more = '') =>
-  check(castOn, rows, more).issues.map((issue) => `${sentenceOf(issue).message}. ${sentenceOf(issue).hint ?? ''}`)
+  check(castOn, rows, more).issues.map(
+    (issue) => `${sentenceOf(issue).message}. ${sentenceOf(issue).hint ?? ''}`,
+  )
 const counts = (castOn: string, rows: string[], more = '') =>
-  check(castOn, rows, more).proof?.rows.map(({ before, after }) => [before.perRepeat, before.plus, after.perRepeat, after.plus])
+  check(castOn, rows, more).proof?.rows.map(({ before, after }) => [
+    before.perRepeat,
+    before.plus,
+    after.perRepeat,
+    after.plus,
+  ])
 
 const eyelets = ['k1, *yo, ssk, k1, k2tog, yo, k1; rep from * to end', 'purl']
 
 describe('the counts of every row', () => {
   it('hold for every number of repeats', () => {
     expect(check('{ multiple: 6, plus: 1 }', eyelets).sound).toBe(true)
-    expect(counts('{ multiple: 6, plus: 1 }', eyelets)).toEqual([[6, 1, 6, 1], [6, 1, 6, 1]])
+    expect(counts('{ multiple: 6, plus: 1 }', eyelets)).toEqual([
+      [6, 1, 6, 1],
+      [6, 1, 6, 1],
+    ])
   })
 
   it('may change from row to row and come back', () => {
-    const fountain = ['k1, *yo, k3, yo, k1; rep from * to end', 'purl', 'k2, *sk2p, k3; rep from * to last 5 sts, sk2p, k2', 'purl']
-    expect(counts('{ multiple: 4, plus: 1 }', fountain)).toEqual([[4, 1, 6, 1], [6, 1, 6, 1], [6, 1, 4, 1], [4, 1, 4, 1]])
+    const fountain = [
+      'k1, *yo, k3, yo, k1; rep from * to end',
+      'purl',
+      'k2, *sk2p, k3; rep from * to last 5 sts, sk2p, k2',
+      'purl',
+    ]
+    expect(counts('{ multiple: 4, plus: 1 }', fountain)).toEqual([
+      [4, 1, 6, 1],
+      [6, 1, 6, 1],
+      [6, 1, 4, 1],
+      [4, 1, 4, 1],
+    ])
   })
 
   it('include the edges, which the cast-on leaves out', () => {
@@ -33,14 +54,21 @@ describe('the counts of every row', () => {
   })
 
   it("close where a row's own repeat is narrower or wider than the pattern's", () => {
-    expect(check('{ multiple: 12, plus: 0 }', ['*k2tog, yo; rep from * to end', '*p12; rep from * to end']).sound).toBe(true)
-    expect(check('{ multiple: 6, plus: 0 }', ['*k2tog, yo; rep from * to end', '*p4; rep from * to end']).sound).toBe(false)
+    expect(
+      check('{ multiple: 12, plus: 0 }', ['*k2tog, yo; rep from * to end', '*p12; rep from * to end']).sound,
+    ).toBe(true)
+    expect(
+      check('{ multiple: 6, plus: 0 }', ['*k2tog, yo; rep from * to end', '*p4; rep from * to end']).sound,
+    ).toBe(false)
   })
 
   it('are known through a partial row and the row back over it', () => {
     const short = ['k5, turn', 'p5', 'knit', 'purl']
     expect(check('{ multiple: 6, plus: 1 }', short).sound).toBe(true)
-    expect(codes('{ multiple: 6, plus: 1 }', ['k8, turn', 'purl', 'knit', 'purl'])).toEqual([['row-needs-stitches', 1], ['cast-on-too-weak', null]])
+    expect(codes('{ multiple: 6, plus: 1 }', ['k8, turn', 'purl', 'knit', 'purl'])).toEqual([
+      ['row-needs-stitches', 1],
+      ['cast-on-too-weak', null],
+    ])
   })
 })
 
@@ -51,7 +79,7 @@ describe('a row that does not fit', () => {
     expect(codes('{ multiple: 6, plus: 1 }', [rows[0] ?? '', 'purl'])).toEqual([['count-not-back', 2]])
   })
 
-  it('says in a knitter\'s words how much is left over', () => {
+  it("says in a knitter's words how much is left over", () => {
     const row = '*k2, yo, k5, yo, k1, sk2p, yo, k5, yo, k1, sk2p; rep from * to end'
     const [message] = told('{ multiple: 21, plus: 0 }', ['knit', row])
     expect(message).toMatch(/^Row 2 uses 40 of 42 stitches for 2 repeats: 2 are left over/)
@@ -59,16 +87,26 @@ describe('a row that does not fit', () => {
   })
 
   it('is told once, and the rows after it are still looked at', () => {
-    const rows = ['*k1, yo, k2tog, k2; rep from * to end', 'purl', '*k6, yo; rep from * to end', 'k7, *k3; rep from * to end']
+    const rows = [
+      '*k1, yo, k2tog, k2; rep from * to end',
+      'purl',
+      '*k6, yo; rep from * to end',
+      'k7, *k3; rep from * to end',
+    ]
     expect(codes('{ multiple: 6, plus: 0 }', rows).map(([, row]) => row)).toEqual([1, 4])
   })
 
   it('whose repeat takes nothing can never close', () => {
-    expect(codes('{ multiple: 6, plus: 0 }', ['*yo; rep from * to end'])).toContainEqual(['repeat-takes-nothing', 1])
+    expect(codes('{ multiple: 6, plus: 0 }', ['*yo; rep from * to end'])).toContainEqual([
+      'repeat-takes-nothing',
+      1,
+    ])
   })
 
   it('does not blame a count on a row with a word that is not understood', () => {
-    expect(codes('{ multiple: 6, plus: 1 }', ['k1, *yo, ss k, k1, k2tog, yo, k1; rep from * to end', 'purl'])).toEqual([['unknown-word', 1]])
+    expect(
+      codes('{ multiple: 6, plus: 1 }', ['k1, *yo, ss k, k1, k2tog, yo, k1; rep from * to end', 'purl']),
+    ).toEqual([['unknown-word', 1]])
   })
 })
 
@@ -89,14 +127,20 @@ describe('the cast-on rule', () => {
   it('comes from the rows alone', () => {
     expect(rule(eyelets)).toEqual({ multiple: 6, plus: 1 })
     expect(rule(eyelets, '{ multiple: 99, plus: 7 }')).toEqual({ multiple: 6, plus: 1 })
-    expect(rule(['*k2, p2; rep from * to end', '*k3, p3; rep from * to end'])).toEqual({ multiple: 12, plus: 0 })
+    expect(rule(['*k2, p2; rep from * to end', '*k3, p3; rep from * to end'])).toEqual({
+      multiple: 12,
+      plus: 0,
+    })
     expect(rule(['k1, *yo, k2tog; rep from * to last st, k1', 'purl'])).toEqual({ multiple: 2, plus: 2 })
     expect(rule(['k5, yo, k2tog', 'purl'])).toEqual({ fixed: 7 })
     expect(rule(['*k2; rep from * to end', '*k2; rep from * to last st, k1'])).toBeNull()
   })
 
   it('stated too weak is an error that says the right one', () => {
-    expect(codes('{ multiple: 3, plus: 1 }', eyelets)).toEqual([['repeat-does-not-fit', 1], ['cast-on-too-weak', null]])
+    expect(codes('{ multiple: 3, plus: 1 }', eyelets)).toEqual([
+      ['repeat-does-not-fit', 1],
+      ['cast-on-too-weak', null],
+    ])
     expect(told('{ multiple: 3, plus: 1 }', eyelets).at(-1)).toContain('a multiple of 6 plus 1')
   })
 
@@ -113,29 +157,53 @@ describe('the cast-on rule', () => {
 })
 
 /** Rows made of balanced bits: each takes as many as it makes, so that any row of them fits its width. */
-const bits: [string, number][] = [['k1', 1], ['k2', 2], ['p3', 3], ['yo, k2tog', 2], ['ssk, yo', 2], ['yo, sk2p, yo', 3], ['k1, yo, s2kp, yo', 4]]
-const balanced = fc.array(fc.constantFrom(...bits), { minLength: 1, maxLength: 5 })
-  .map((chosen) => ({ row: chosen.map(([text]) => text).join(', '), width: chosen.reduce((sum, [, width]) => sum + width, 0) }))
+const bits: [string, number][] = [
+  ['k1', 1],
+  ['k2', 2],
+  ['p3', 3],
+  ['yo, k2tog', 2],
+  ['ssk, yo', 2],
+  ['yo, sk2p, yo', 3],
+  ['k1, yo, s2kp, yo', 4],
+]
+const balanced = fc.array(fc.constantFrom(...bits), { minLength: 1, maxLength: 5 }).map((chosen) => ({
+  row: chosen.map(([text]) => text).join(', '),
+  width: chosen.reduce((sum, [, width]) => sum + width, 0),
+}))
 
 describe('any lace of balanced bits', () => {
   it('is proved on its own width and its ends, and works out as the proof says', () => {
     fc.assert(
-      fc.property(balanced, fc.integer({ min: 0, max: 4 }), fc.integer({ min: 1, max: 4 }), ({ row, width }, ends, n) => {
-        const tail = ends === 0 ? 'to end' : `to last ${ends} sts, k${ends}`
-        const { sound, proof, pattern } = check(`{ multiple: ${width}, plus: ${ends} }`, [`*${row}; rep from * ${tail}`, 'purl'])
-        expect(sound).toBe(true)
-        const done = pattern && work(pattern, n).worked
-        expect(done?.rows.map((one) => one.after.length)).toEqual(proof?.rows.map((one) => at(one.after, n)))
-      }),
+      fc.property(
+        balanced,
+        fc.integer({ min: 0, max: 4 }),
+        fc.integer({ min: 1, max: 4 }),
+        ({ row, width }, ends, n) => {
+          const tail = ends === 0 ? 'to end' : `to last ${ends} sts, k${ends}`
+          const { sound, proof, pattern } = check(`{ multiple: ${width}, plus: ${ends} }`, [
+            `*${row}; rep from * ${tail}`,
+            'purl',
+          ])
+          expect(sound).toBe(true)
+          const done = pattern && work(pattern, n).worked
+          expect(done?.rows.map((one) => one.after.length)).toEqual(
+            proof?.rows.map((one) => at(one.after, n)),
+          )
+        },
+      ),
       { numRuns: runs },
     )
   })
 
   it('is refused on a cast-on one stitch too wide, for every number of repeats', () => {
     fc.assert(
-      fc.property(balanced.filter(({ width }) => width > 1), fc.integer({ min: 1, max: 9 }), ({ row, width }, n) => {
-        expect(check(String(width * n + 1), [`*${row}; rep from * to end`, 'purl']).sound).toBe(false)
-      }),
+      fc.property(
+        balanced.filter(({ width }) => width > 1),
+        fc.integer({ min: 1, max: 9 }),
+        ({ row, width }, n) => {
+          expect(check(String(width * n + 1), [`*${row}; rep from * to end`, 'purl']).sound).toBe(false)
+        },
+      ),
       { numRuns: runs },
     )
   })
@@ -143,7 +211,8 @@ describe('any lace of balanced bits', () => {
   it('has its width as a divisor of every cast-on that the rule allows', () => {
     fc.assert(
       fc.property(balanced, balanced, (a, b) => {
-        const rule = check('1', [`*${a.row}; rep from * to end`, `*${b.row}; rep from * to end`]).proof?.derived
+        const rule = check('1', [`*${a.row}; rep from * to end`, `*${b.row}; rep from * to end`]).proof
+          ?.derived
         if (!rule || 'fixed' in rule) throw new Error('no rule')
         expect(rule.multiple % a.width).toBe(0)
         expect(rule.multiple % b.width).toBe(0)

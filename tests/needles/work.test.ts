@@ -7,9 +7,9 @@ const eyelets = ['k1, *yo, ssk, k1, k2tog, yo, k1; rep from * to end', 'purl']
 describe('a row worked loop by loop', () => {
   it('has so many loops left, so many made and the total after every stitch', () => {
     const [row] = worked('{ multiple: 6, plus: 1 }', eyelets).rows
-    expect(row?.steps.map(({ stitch, left, right, total }) => `${stitch} ${left}+${right}=${total}`).slice(0, 7)).toEqual([
-      'k 12+1=13', 'yo 12+2=14', 'ssk 10+3=13', 'k 9+4=13', 'k2tog 7+5=12', 'yo 7+6=13', 'k 6+7=13',
-    ])
+    expect(
+      row?.steps.map(({ stitch, left, right, total }) => `${stitch} ${left}+${right}=${total}`).slice(0, 7),
+    ).toEqual(['k 12+1=13', 'yo 12+2=14', 'ssk 10+3=13', 'k 9+4=13', 'k2tog 7+5=12', 'yo 7+6=13', 'k 6+7=13'])
   })
 
   it("knows the row's own repeat and the place in it, and neither outside it", () => {
@@ -22,15 +22,23 @@ describe('a row worked loop by loop', () => {
   it('keeps the parents of every loop, front to back as seen from the right side', () => {
     const { loops, rows } = worked('4', ['k2tog, ssk', 'p2'], 1, 'growing: true\n')
     const made = rows[0]?.steps.map((step) => loops[step.made[0] ?? -1]?.parents)
-    expect(made).toEqual([[1, 0], [2, 3]])
+    expect(made).toEqual([
+      [1, 0],
+      [2, 3],
+    ])
   })
 
   it('sees a purl two together on the wrong side as a decrease that leans right on the right side', () => {
     const { loops, rows } = worked('4', ['k4', 'p2tog, p2tog'], 1, 'growing: true\n')
     const [row1, row2] = rows
-    const seen = row2?.steps.map((step) => loops[step.made[0] ?? -1]?.parents.map((id) => row1?.after.indexOf(id)))
+    const seen = row2?.steps.map((step) =>
+      loops[step.made[0] ?? -1]?.parents.map((id) => row1?.after.indexOf(id)),
+    )
     // Numbered from the right edge: the left one of each pair lies in front.
-    expect(seen).toEqual([[3, 2], [1, 0]])
+    expect(seen).toEqual([
+      [3, 2],
+      [1, 0],
+    ])
     expect(loops.at(-1)?.face).toBe('knit')
   })
 
@@ -58,14 +66,18 @@ describe('a row worked loop by loop', () => {
   it('binding off n is n stitches that take one and make none, and one is left over for the row', () => {
     const { rows } = worked('12', ['bind off 4 sts, k7'], 1, 'growing: true\n')
     const steps = rows[0]?.steps ?? []
-    expect(steps.slice(0, 4).map((step) => [step.stitch, step.taken.length, step.made.length])).toEqual(Array(4).fill(['bo', 1, 0]))
+    expect(steps.slice(0, 4).map((step) => [step.stitch, step.taken.length, step.made.length])).toEqual(
+      Array(4).fill(['bo', 1, 0]),
+    )
     expect(steps.slice(4).every((step) => step.stitch === 'k')).toBe(true)
     expect(rows[0]?.after).toHaveLength(8)
   })
 
   it('casts on in the middle of a row', () => {
     const { rows } = worked('4', ['k2, cast on 3 sts, k2'], 1, 'growing: true\n')
-    expect(rows[0]?.steps.slice(2, 5).map((step) => [step.stitch, step.taken.length, step.made.length])).toEqual(Array(3).fill(['co', 0, 1]))
+    expect(
+      rows[0]?.steps.slice(2, 5).map((step) => [step.stitch, step.taken.length, step.made.length]),
+    ).toEqual(Array(3).fill(['co', 0, 1]))
     expect(rows[0]?.after).toHaveLength(7)
   })
 
@@ -88,7 +100,12 @@ describe('a row worked loop by loop', () => {
   })
 
   it('works the edge that lies at the beginning of a wrong-side row first, where the two differ in width', () => {
-    const { rows } = worked('{ multiple: 2, plus: 0 }', ['knit', 'purl'], 2, 'edges: { before: k3, after: p1 }\n')
+    const { rows } = worked(
+      '{ multiple: 2, plus: 0 }',
+      ['knit', 'purl'],
+      2,
+      'edges: { before: k3, after: p1 }\n',
+    )
     expect(rows[0]?.steps.map((step) => step.part).slice(0, 3)).toEqual(['before', 'before', 'before'])
     expect(rows[1]?.steps.map((step) => step.part).slice(0, 2)).toEqual(['after', 'row'])
   })
