@@ -9,7 +9,7 @@ export interface Piece {
 }
 
 /** Colours are the page's business: the theme only has to be there. */
-const theme = { name: 'none', settings: [] }
+const theme = { name: 'bare', settings: [] }
 
 const highlighter = createHighlighterCore({
   langs: [grammar],
@@ -21,7 +21,7 @@ const highlighter = createHighlighterCore({
 export async function piecesOf(code: string): Promise<readonly (readonly Piece[])[]> {
   const { tokens } = (await highlighter).codeToTokens(code, {
     lang: 'pattern',
-    theme: 'none',
+    theme: 'bare',
     includeExplanation: 'scopeName',
   })
   return tokens.map((line) =>

@@ -1,14 +1,18 @@
-import type { Chart, ChartRow } from '../../engine/chart/index.ts'
-import type { Drawing, Node } from '../../engine/drawing/index.ts'
-import { symbolNodes } from '../../engine/drawing/index.ts'
+import type { Chart, ChartRow, StitchCell } from '../../engine/chart/index.ts'
+import { type Drawing, type Node, symbolNodes } from '../../engine/drawing/index.ts'
 import { stitch, symbolOf } from '../../engine/stitches/index.ts'
 
 export interface PlateOptions {
-  /** Drawing units a cell. */
+  /** Drawing units that a stitch is wide. */
   readonly cell?: number
   /** How often the rows are worked one above the other. */
   readonly times?: number
 }
+
+/** Stitches of knitting are wider than high; about as much as this in a plain cloth (common practice, no source). */
+const rowHeight = 0.75
+/** A hole in parts of a stitch. */
+const holeRadius = 0.4
 
 /**
  * A stitch pattern as a small plate: the cloth, its holes and its decreases where the chart has them, and nothing else.
@@ -17,24 +21,25 @@ export interface PlateOptions {
 export function plateDrawing(chart: Chart, { cell = 10, times = 1 }: PlateOptions = {}): Drawing {
   const copies = Array.from({ length: times }, (_, copy) => copy)
   const rows = copies.flatMap((copy) => chart.rows.filter((row) => copy === 0 || row.number >= 1))
-  const [width, height] = [chart.columns * cell, rows.length * cell]
+  const height = cell * rowHeight
+  const top = (index: number): number => (rows.length - 1 - index) * height
   return {
-    width,
-    height,
+    width: chart.columns * cell,
+    height: rows.length * height,
     unit: 'px',
     title: `${chart.title}: where its holes and decreases fall`,
     description: '',
     nodes: [
-      ...rows.flatMap((row, i) => clothNodes(row, chart, (rows.length - 1 - i) * cell, cell)),
+      { kind: 'group', className: 'cloth', fill: 'none', children: rows.flatMap((row, i) => clothNodes(row, chart, top(i), cell)) },
       {
         kind: 'group',
-        className: 'plate-signs',
+        className: 'signs',
         fill: 'none',
         stroke: 'currentColor',
         strokeWidth: 0.12 * cell,
         cap: 'round',
         join: 'round',
-        children: rows.flatMap((row, i) => signNodes(row, chart, (rows.length - 1 - i) * cell, cell)),
+        children: rows.flatMap((row, i) => signNodes(row, chart, top(i), cell)),
       },
     ],
   }
@@ -51,21 +56,28 @@ function clothNodes(row: ChartRow, chart: Chart, y: number, cell: number): Node[
   }
   return runs.map(({ from, to }) => ({
     kind: 'rect',
-    className: 'cloth',
     x: (chart.columns - to) * cell,
     y,
     width: (to - from) * cell,
-    height: cell,
-    fill: 'none',
+    height: cell * rowHeight,
   }))
 }
 
 function signNodes(row: ChartRow, chart: Chart, y: number, cell: number): Node[] {
   return row.cells.flatMap((one) => {
     if (one.kind !== 'stitch') return []
+    const x = (chart.columns - one.column - one.span) * cell
+    if (stitch(one.stitch).family === 'yarn over') return holeNodes(one, x, y, cell)
     const children = symbolNodes(symbolOf(one.stitch), cell)
-    if (children.length === 0) return []
-    const className = stitch(one.stitch).family === 'yarn over' ? 'hole' : 'sign'
-    return [{ kind: 'group', className, x: (chart.columns - one.column - one.span) * cell, y, children }]
+    return children.length === 0 ? [] : [{ kind: 'group', x, y: y - ((1 - rowHeight) / 2) * cell, children }]
   })
 }
+
+const holeNodes = ({ span }: StitchCell, left: number, y: number, cell: number): Node[] =>
+  Array.from({ length: span }, (_, i) => ({
+    kind: 'circle',
+    className: 'hole',
+    x: left + (i + 0.5) * cell,
+    y: y + (cell * rowHeight) / 2,
+    radius: holeRadius * cell,
+  }))

@@ -1,0 +1,38 @@
+import { type Habits, parseHabits, parsePlace, type Place } from '../../engine/intake/index.ts'
+
+/** What the browser keeps between visits. Where it keeps nothing, everything here does nothing. */
+export interface Store {
+  place(): Place | null
+  savePlace(place: Place): void
+  habits(): Habits | null
+  saveHabits(habits: Habits): void
+}
+
+const habitsKey = 'openwork:habits'
+
+/** A place belongs to one version of one pattern: in another version that stitch may be another. */
+export function storeFor(slug: string, version: string): Store {
+  const placeKey = `openwork:place:${slug}:${version}`
+  return {
+    place: () => parsePlace(read(placeKey)),
+    savePlace: (place) => write(placeKey, place),
+    habits: () => parseHabits(read(habitsKey)),
+    saveHabits: (habits) => write(habitsKey, habits),
+  }
+}
+
+function read(key: string): string | null {
+  try {
+    return localStorage.getItem(key)
+  } catch {
+    return null
+  }
+}
+
+function write(key: string, value: Place | Habits): void {
+  try {
+    localStorage.setItem(key, JSON.stringify(value))
+  } catch {
+    // Blocked or full: the lesson goes on, only this browser forgets the place.
+  }
+}
