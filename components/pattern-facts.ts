@@ -10,7 +10,9 @@ const levels: readonly Level[] = ['Basic', 'Easy', 'Intermediate', 'Complex']
 
 /** A row with anything but knits, purls and slips. */
 const isPatterned = (row: Row): boolean =>
-  [...stitchesUsed(row.items)].some((id) => !['plain', 'twisted', 'slip', 'bind off'].includes(stitch(id).family))
+  [...stitchesUsed(row.items)].some(
+    (id) => !['plain', 'twisted', 'slip', 'bind off'].includes(stitch(id).family),
+  )
 
 /** 'flat, patterned on the right side only', found from the rows. */
 export function kindWords({ worked, setUp, rows }: Pattern): string {
@@ -22,9 +24,14 @@ export function kindWords({ worked, setUp, rows }: Pattern): string {
 }
 
 /** Whether the count stays, comes back, or grows. */
-export function countWords({ pattern, proof }: ProvedEntry): 'stays the same' | 'changes and comes back' | 'grows' {
+export function countWords({
+  pattern,
+  proof,
+}: ProvedEntry): 'stays the same' | 'changes and comes back' | 'grows' {
   if (pattern.growing) return 'grows'
-  return proof.rows.every(({ before, after }) => same(before, after)) ? 'stays the same' : 'changes and comes back'
+  return proof.rows.every(({ before, after }) => same(before, after))
+    ? 'stays the same'
+    : 'changes and comes back'
 }
 
 /** 'Row' or 'Round'. */
@@ -41,12 +48,16 @@ export function rowName(pattern: Pattern, row: number): string {
 /** 'Exercises in Knitting, Cornelia Mee, London, 1846'; null where the file names no source. */
 export function sourceWords({ about: { source } }: Pattern): string | null {
   if (!source) return null
-  return [source.title, source.author, source.place, source.year].filter((part) => part !== undefined).join(', ')
+  return [source.title, source.author, source.place, source.year]
+    .filter((part) => part !== undefined)
+    .join(', ')
 }
 
 /** Different stitches beside knit and purl: what there is to learn. */
 const newStitches = ({ setUp, rows }: Pattern): number =>
-  [...stitchesUsed([...setUp, ...rows].flatMap((row) => row.items))].filter((id) => stitch(id).family !== 'plain').length
+  [...stitchesUsed([...setUp, ...rows].flatMap((row) => row.items))].filter(
+    (id) => stitch(id).family !== 'plain',
+  ).length
 
 /** By level, then fewest different stitches first, then the shortest. */
 function byDifficulty(a: ProvedEntry, b: ProvedEntry): number {

@@ -1,7 +1,7 @@
 import type { Issue } from '../engine/base/index.ts'
 import type { Proof } from '../engine/counts/index.ts'
 import { checkPattern, problemText } from '../engine/intake/index.ts'
-import { work, type WorkedPattern } from '../engine/needles/index.ts'
+import { type WorkedPattern, work } from '../engine/needles/index.ts'
 import type { Pattern } from '../engine/pattern/index.ts'
 
 /** What every pattern file has, proved or not. */

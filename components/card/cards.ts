@@ -14,7 +14,9 @@ export interface Slot {
 export function sheetsOfPaper({ sheets }: Card): Slot[][] {
   const slots = Math.ceil(sheets.length / perSheet) * perSheet
   const copies = Math.floor(slots / sheets.length)
-  const filled = Array.from({ length: copies }, (_, copy) => sheets.map((sheet): Slot => ({ sheet, copy }))).flat()
+  const filled = Array.from({ length: copies }, (_, copy) =>
+    sheets.map((sheet): Slot => ({ sheet, copy })),
+  ).flat()
   const notes = Array.from({ length: slots - filled.length }, (): Slot => ({ sheet: null, copy: copies }))
   const all = [...filled, ...notes]
   return Array.from({ length: slots / perSheet }, (_, i) => all.slice(i * perSheet, (i + 1) * perSheet))

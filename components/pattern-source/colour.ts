@@ -34,4 +34,5 @@ export async function piecesOf(code: string): Promise<readonly (readonly Piece[]
   )
 }
 
-const classOf = (scope: string): string | null => (scope.startsWith('source.') ? null : (scope.split('.')[0] ?? null))
+const classOf = (scope: string): string | null =>
+  scope.startsWith('source.') ? null : (scope.split('.')[0] ?? null)

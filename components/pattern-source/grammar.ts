@@ -1,6 +1,5 @@
 import type { LanguageRegistration } from 'shiki/core'
 
-
 /**
  * Pattern files for a highlighter: keys, and within a row its stitches with their counts, repeats, brackets and words.
  * It only tells words apart; whether a row is right is for the reader of pattern files to say.
@@ -32,12 +31,15 @@ export const grammar: LanguageRegistration = {
       end: '$',
       patterns: [
         { include: '#comment' },
-        { match: '\\b([A-Za-z]\\w*)(:)(?=\\s)', captures: { 1: { name: 'key.pattern' }, 2: { name: 'punctuation.pattern' } } },
-        { match: "'[^']*'|\"[^\"]*\"", name: 'text.pattern' },
+        {
+          match: '\\b([A-Za-z]\\w*)(:)(?=\\s)',
+          captures: { 1: { name: 'key.pattern' }, 2: { name: 'punctuation.pattern' } },
+        },
+        { match: '\'[^\']*\'|"[^"]*"', name: 'text.pattern' },
         { match: '(?<![\\w.])\\d+(\\.\\d+)?(?![\\w.])', name: 'count.pattern' },
-        { match: '[{}\\[\\]]', name: 'bracket.pattern' },
+        { match: '[{}\\[\\]]', name: 'punctuation.pattern' },
         { match: '[,>-]', name: 'punctuation.pattern' },
-        { match: "[^\\s,{}\\[\\]'\"#>-][^,{}\\[\\]#]*", name: 'text.pattern' },
+        { match: '[^\\s,{}\\[\\]\'"#>-][^,{}\\[\\]#]*', name: 'text.pattern' },
       ],
     },
     continued: { match: '\\S.*$', name: 'text.pattern' },
@@ -58,7 +60,7 @@ export const grammar: LanguageRegistration = {
         { match: '\\b(sts?|row|round|of)\\b', name: 'word.pattern' },
         { match: '\\b[A-Za-z][A-Za-z0-9/]*( tbl| wyif| wyib)?\\b', name: 'stitch.pattern' },
         { match: '\\d+', name: 'count.pattern' },
-        { match: "[-,;:'\"]", name: 'punctuation.pattern' },
+        { match: '[-,;:\'"]', name: 'punctuation.pattern' },
       ],
     },
   },

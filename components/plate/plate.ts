@@ -13,6 +13,8 @@ export interface PlateOptions {
 const rowHeight = 0.75
 /** A hole in parts of a stitch. */
 const holeRadius = 0.4
+/** Above and below, for holes that stand out over the cloth, in parts of a stitch. */
+const margin = 0.12
 
 /**
  * A stitch pattern as a small plate: the cloth, its holes and its decreases where the chart has them, and nothing else.
@@ -22,15 +24,20 @@ export function plateDrawing(chart: Chart, { cell = 10, times = 1 }: PlateOption
   const copies = Array.from({ length: times }, (_, copy) => copy)
   const rows = copies.flatMap((copy) => chart.rows.filter((row) => copy === 0 || row.number >= 1))
   const height = cell * rowHeight
-  const top = (index: number): number => (rows.length - 1 - index) * height
+  const top = (index: number): number => margin * cell + (rows.length - 1 - index) * height
   return {
     width: chart.columns * cell,
-    height: rows.length * height,
+    height: rows.length * height + 2 * margin * cell,
     unit: 'px',
     title: `${chart.title}: where its holes and decreases fall`,
     description: '',
     nodes: [
-      { kind: 'group', className: 'cloth', fill: 'none', children: rows.flatMap((row, i) => clothNodes(row, chart, top(i), cell)) },
+      {
+        kind: 'group',
+        className: 'cloth',
+        fill: 'none',
+        children: rows.flatMap((row, i) => clothNodes(row, chart, top(i), cell)),
+      },
       {
         kind: 'group',
         className: 'signs',

@@ -48,7 +48,8 @@ export const isLast = (worked: WorkedPattern, spot: Spot): boolean => {
 }
 
 /** Whether the pattern has that stitch. */
-export const exists = (worked: WorkedPattern, { row, step }: Stop): boolean => worked.rows[row]?.steps[step] !== undefined
+export const exists = (worked: WorkedPattern, { row, step }: Stop): boolean =>
+  worked.rows[row]?.steps[step] !== undefined
 
 export function firstSpot(worked: WorkedPattern): Spot {
   return { ...(stopsOf(worked)[0] ?? { row: 0, step: 0 }), repeats: worked.repeats }
@@ -64,7 +65,12 @@ export function moved(widths: Widths, spot: Spot, move: Move): Spot {
   return to && !sameStop(to, spot) ? { ...spot, ...to } : spot
 }
 
-function stopFor(worked: WorkedPattern, stops: readonly Stop[], spot: Spot, move: Exclude<Move, { do: 'repeats' }>): Stop | undefined {
+function stopFor(
+  worked: WorkedPattern,
+  stops: readonly Stop[],
+  spot: Spot,
+  move: Exclude<Move, { do: 'repeats' }>,
+): Stop | undefined {
   const here = stops.findIndex((stop) => sameStop(stop, spot))
   switch (move.do) {
     case 'next':
@@ -79,7 +85,9 @@ function stopFor(worked: WorkedPattern, stops: readonly Stop[], spot: Spot, move
       return stops.find(onlyRow(worked.pattern.setUp.length))
     case 'repeat': {
       const begins = stops.filter((stop) => beginsRepeat(worked, stop))
-      return move.by === 1 ? begins.find((stop) => isBefore(spot, stop)) : begins.findLast((stop) => isBefore(stop, spot))
+      return move.by === 1
+        ? begins.find((stop) => isBefore(spot, stop))
+        : begins.findLast((stop) => isBefore(stop, spot))
     }
   }
 }
@@ -95,7 +103,11 @@ function widened(from: WorkedPattern, to: WorkedPattern | null, spot: Spot): Spo
   if (!to) return spot
   const [old, steps] = [from.rows[spot.row]?.steps[spot.step], to.rows[spot.row]?.steps ?? []]
   const twin = steps.findIndex(
-    (one) => one.part === old?.part && one.repeat === old.repeat && one.position === old.position && one.repeat !== null,
+    (one) =>
+      one.part === old?.part &&
+      one.repeat === old.repeat &&
+      one.position === old.position &&
+      one.repeat !== null,
   )
   const step = twin >= 0 ? twin : Math.max(0, Math.min(spot.step, steps.length - 1))
   return { repeats: to.repeats, row: spot.row, step }

@@ -1,4 +1,4 @@
-import { type Habits, parseHabits, parsePlace, type Place } from '../../engine/intake/index.ts'
+import { type Habits, type Place, parseHabits, parsePlace } from '../../engine/intake/index.ts'
 
 /** What the browser keeps between visits. Where it keeps nothing, everything here does nothing. */
 export interface Store {

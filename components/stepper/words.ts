@@ -46,21 +46,36 @@ export function wordsOf(row: WorkedRow, written: Row, pattern: Pattern): readonl
   }
   const { before, after } = pattern.edges
   const swap = row.side === 'WS' && pattern.worked === 'flat' && loopsOf(before) !== loopsOf(after)
-  const edges = swap ? ([after, 'after', before, 'before'] as const) : ([before, 'before', after, 'after'] as const)
+  const edges = swap
+    ? ([after, 'after', before, 'before'] as const)
+    : ([before, 'before', after, 'after'] as const)
   const [first, firstPart, last, lastPart] = edges
   const at = written.items.findIndex((item) => item.kind === 'repeat')
   const middle = written.items[at]
-  const joined = (a: Word[], b: Word[]): Word[] => (a.length > 0 && b.length > 0 ? [...a, plain(', '), ...b] : [...a, ...b])
+  const joined = (a: Word[], b: Word[]): Word[] =>
+    a.length > 0 && b.length > 0 ? [...a, plain(', '), ...b] : [...a, ...b]
   const boxes: WordBox[] =
     middle?.kind === 'repeat'
       ? [
-          { kind: 'edge', label: 'First', words: joined(list(first, firstPart), list(written.items.slice(0, at), 'row')) },
+          {
+            kind: 'edge',
+            label: 'First',
+            words: joined(list(first, firstPart), list(written.items.slice(0, at), 'row')),
+          },
           { kind: 'repeat', label: labelOf(middle), words: list(middle.items, 'row') },
-          { kind: 'end', label: 'Last', words: joined(list(written.items.slice(at + 1), 'row'), list(last, lastPart)) },
+          {
+            kind: 'end',
+            label: 'Last',
+            words: joined(list(written.items.slice(at + 1), 'row'), list(last, lastPart)),
+          },
         ]
       : [
           { kind: 'edge', label: 'Edge', words: list(first, firstPart) },
-          { kind: 'repeat', label: first.length + last.length > 0 ? 'Between the edges' : 'Whole row', words: list(written.items, 'row') },
+          {
+            kind: 'repeat',
+            label: first.length + last.length > 0 ? 'Between the edges' : 'Whole row',
+            words: list(written.items, 'row'),
+          },
           { kind: 'end', label: 'Edge', words: list(last, lastPart) },
         ]
   return boxes.filter(({ words }) => words.length > 0)

@@ -73,16 +73,21 @@ const runsOn = (turn: Turn, { left, right }: LoopSetting): boolean => (turn === 
 /** A yarn over's head lies askew, and its legs run straight out of the feet beside it. */
 const overAt = (turn: Turn): number => (turn === 1 ? 12 : -15.5)
 
-const overLeg = (turn: Turn, { slope }: LoopSetting): Segment[] => [
+const overLeg = (turn: Turn, setting: LoopSetting): Segment[] => [
   ['M', -5, -19],
   ['C', -5 + turn * 10, -19.5, overAt(turn) - turn * 0.5, -13, overAt(turn), -2],
-  ['C', overAt(turn) + turn * 1.5, 24, turn * 13, 62, turn * foot, 63 + turn * slope],
+  overFoot(turn, 24, setting),
 ]
 
-const overLowerLeg = (turn: Turn, { slope }: LoopSetting): Segment[] => [
+const overLowerLeg = (turn: Turn, setting: LoopSetting): Segment[] => [
   ['M', overAt(turn) + turn * 0.6, 17],
-  ['C', overAt(turn) + turn * 1.2, 40, turn * 12.5, 62, turn * foot, 63 + turn * slope],
+  overFoot(turn, 38, setting),
 ]
+
+const overFoot = (turn: Turn, y: number, setting: LoopSetting): Segment =>
+  runsOn(turn, setting)
+    ? ['C', overAt(turn) + turn * 1.5, y, turn * 13, 62, turn * foot, 63 + turn * setting.slope]
+    : ['C', overAt(turn) + turn * 1.5, y, turn * 14, 48, turn * 18, 58]
 
 /** A lifted strand: its legs cross right above the row. */
 const strandLeg = (turn: Turn, { slope }: LoopSetting): Segment[] => [
@@ -190,13 +195,11 @@ export function loopNodes(
   }
 }
 
-/** One needle with its tip at the origin, lying toward the left (`turn` 1) or the right (-1). */
+/** One needle with its tip at `at`, lying toward the left (`turn` 1) or the right (-1). */
 export function needleNode(
   key: string,
   turn: Turn,
-  x: number,
-  y: number,
-  rotate: number,
+  at: Pick<GroupNode, 'x' | 'y' | 'rotate'>,
   length: number,
 ): GroupNode {
   const r = measures.needle
@@ -208,20 +211,10 @@ export function needleNode(
     ['C', -turn * 12, 3.2, -turn * 30, r, -turn * 52, r],
     ['L', -turn * length, r],
   ]
-  const gleam: Segment[] = [
-    ['M', -turn * length, -r * 0.45],
-    ['L', -turn * 50, -r * 0.45],
+  const [y, x1, x2] = [-r * 0.45, -turn * length, -turn * 50]
+  const children: Node[] = [
+    { kind: 'path', className: 'needle-body', d, fill: '#fff', strokeWidth: 2 },
+    { kind: 'line', className: 'needle-gleam', x1, x2, y1: y, y2: y, strokeWidth: 1.5, opacity: 0.5 },
   ]
-  return {
-    kind: 'group',
-    key,
-    className: 'needle',
-    x,
-    y,
-    rotate,
-    children: [
-      { kind: 'path', className: 'needle-body', d, fill: '#fff', strokeWidth: 2 },
-      { kind: 'path', className: 'needle-gleam', d: gleam, strokeWidth: 1.5, opacity: 0.5 },
-    ],
-  }
+  return { kind: 'group', key, className: 'needle', ...at, children }
 }

@@ -28,6 +28,16 @@ export interface FabricLoop {
   readonly live: boolean
 }
 
+/** What lies side by side before and after a row, from the left as seen from the right side. */
+export interface FabricLine {
+  /** The loops on the needles when the row began. None for the cast-on; held loops joined in the row lie apart. */
+  readonly met: readonly FabricLoopId[]
+  /** Loops that the row made, chain loops of a bind-off among them, loops that it slipped, and loops that it left alone. */
+  readonly loops: readonly FabricLoopId[]
+  /** Those of them that it slipped: they reach up past the row, but no yarn is drawn through them there. */
+  readonly slipped: readonly FabricLoopId[]
+}
+
 /** The loop graph of a worked piece. */
 export interface Fabric {
   readonly loops: readonly FabricLoop[]
@@ -35,6 +45,8 @@ export interface Fabric {
   readonly courses: readonly (readonly FabricLoopId[])[]
   /** For each of `courses`, whether the yarn runs from right to left seen from the right side. */
   readonly rightToLeft: readonly boolean[]
+  /** For each of `courses`, the loops side by side once it is done. Loops on a holder lie in no line. */
+  readonly lines: readonly FabricLine[]
 }
 
 export type FabricState = 'pinned' | 'free' | 'unblocked' | 'blocked'

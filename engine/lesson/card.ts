@@ -2,6 +2,7 @@ import { at } from '../base/index.ts'
 import { castOnCount, type Proof } from '../counts/index.ts'
 import { printRow } from '../notation/index.ts'
 import { type Pattern, stitchesUsed, withEdges } from '../pattern/index.ts'
+import { cardSheets } from './card-room.ts'
 import { castOnNumbers, castOnWords } from './cast-on.ts'
 
 export interface CardRow {
@@ -32,28 +33,6 @@ export interface Card {
   readonly stitches: readonly string[]
   readonly version: string
   readonly sheets: readonly CardSheet[]
-}
-
-/** Lines of row text that a card has room for: on the first card beside its head and its blanks, and on the ones after. */
-const room = { first: 13, next: 30 }
-/** Characters of row text in one line of 60 mm at 8 points. */
-const lineCharacters = 38
-
-const linesOf = (row: CardRow): number => Math.max(1, Math.ceil((row.words.length + 4) / lineCharacters))
-
-function sheetsOf(rows: readonly CardRow[]): CardSheet[] {
-  const sheets: { rows: CardRow[]; page: number }[] = [{ rows: [], page: 1 }]
-  let left: number = room.first
-  for (const row of rows) {
-    const lines = linesOf(row)
-    if (lines > left && (sheets.at(-1)?.rows.length ?? 0) > 0) {
-      sheets.push({ rows: [], page: sheets.length + 1 })
-      left = room.next
-    }
-    sheets.at(-1)?.rows.push(row)
-    left -= lines
-  }
-  return sheets
 }
 
 /** Rows at which a lifeline pays: a plain row just counted, at every tenth row or so and at the repeat's end (common practice, no source). */
@@ -95,15 +74,17 @@ export function swatchCard(pattern: Pattern, proof: Proof, repeats = 2): Card {
     ...pattern.edges.after,
     ...[...pattern.setUp, ...pattern.rows].flatMap((row) => row.items),
   ]
+  const practise = pattern.about.teaches.join('; ')
+  const stitches = [...stitchesUsed(all)]
   return {
     title: pattern.title,
     rule: castOnWords(pattern.castOn),
     rowCount: pattern.rows.length,
     repeats: n,
     castOn: (fixed ? castOnNumbers(pattern)[0] : castOnNumbers(pattern, n, n)[0])?.stitches ?? 0,
-    practise: pattern.about.teaches.join('; '),
-    stitches: [...stitchesUsed(all)],
+    practise,
+    stitches,
     version: pattern.about.version ?? 'draft',
-    sheets: sheetsOf(rows),
+    sheets: cardSheets(rows, { practise, stitches }),
   }
 }

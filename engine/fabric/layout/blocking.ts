@@ -1,0 +1,88 @@
+import { at } from './at.ts'
+import type { Mesh } from './mesh.ts'
+import type { Anchors } from './network.ts'
+
+/** How far a pin pulls a point of a wavy edge out, in stitch widths. */
+const pull = 0.35
+/** A side no more crooked than this is pinned out straight. */
+const crooked = 0.75
+/** How far a point must stand out from its edge to get a pin. */
+const standsOut = 0.25
+/** Nodes this close to a point are part of it: the foot of a wave may be two loops wide. */
+const alike = 0.02
+const pinStiffness = 4
+
+interface Anchor {
+  readonly node: number
+  readonly normalX: number
+  readonly normalY: number
+  readonly offset: number
+}
+
+/** Pins for a piece that lies as `places` has it: along straight sides, and at the points of wavy edges, pulled outward. */
+export function blockingPins(mesh: Mesh, places: Float64Array): Anchors {
+  const lines = mesh.lines.filter((line) => line.length > 1)
+  const side = (end: 0 | -1): number[] => [...new Set(lines.map((line) => line.at(end) ?? -1))]
+  const top = at(lines, lines.length - 1)
+  const anchors = [
+    ...sidePins(side(0), places, -1),
+    ...sidePins(side(-1), places, 1),
+    ...points(at(lines, 0), places, 0, -1),
+    ...points(top, places, 0, 1),
+  ]
+  return {
+    node: Int32Array.from(anchors, ({ node }) => node),
+    normalX: Float64Array.from(anchors, ({ normalX }) => normalX),
+    normalY: Float64Array.from(anchors, ({ normalY }) => normalY),
+    offset: Float64Array.from(anchors, ({ offset }) => offset),
+    stiffness: new Float64Array(anchors.length).fill(pinStiffness),
+  }
+}
+
+function sidePins(nodes: readonly number[], places: Float64Array, outward: -1 | 1): Anchor[] {
+  if (nodes.length < 3) return []
+  const line = fitted(nodes, places)
+  const off = (node: number): number => line.normalX * at(places, 2 * node) + line.normalY * at(places, 2 * node + 1) - line.offset
+  if (nodes.every((node) => Math.abs(off(node)) < crooked)) return nodes.map((node) => ({ node, ...line }))
+  return points(nodes, places, outward, 0)
+}
+
+/** The line that the nodes of a side come nearest to. */
+function fitted(nodes: readonly number[], places: Float64Array): Omit<Anchor, 'node'> {
+  const mean = (e: 0 | 1): number => nodes.reduce((sum, node) => sum + at(places, 2 * node + e), 0) / nodes.length
+  const [mx, my] = [mean(0), mean(1)]
+  let [xx, xy, yy] = [0, 0, 0]
+  for (const node of nodes) {
+    const [dx, dy] = [at(places, 2 * node) - mx, at(places, 2 * node + 1) - my]
+    xx += dx * dx
+    xy += dx * dy
+    yy += dy * dy
+  }
+  const angle = Math.atan2(2 * xy, xx - yy) / 2
+  const [normalX, normalY] = [-Math.sin(angle), Math.cos(angle)]
+  return { normalX, normalY, offset: normalX * mx + normalY * my }
+}
+
+/** A pin at each point of an edge that stands out, some way further out. */
+function points(nodes: readonly number[], places: Float64Array, normalX: number, normalY: number): Anchor[] {
+  const out = nodes.map((node) => normalX * at(places, 2 * node) + normalY * at(places, 2 * node + 1))
+  if (Math.max(...out) - Math.min(...out) < standsOut) return []
+  return nodes.flatMap((node, i) =>
+    prominence(out, i) < standsOut ? [] : [{ node, normalX, normalY, offset: at(out, i) + pull }],
+  )
+}
+
+/** How far one must come in from a point before going further out elsewhere. The ends of an edge are no points. */
+function prominence(out: readonly number[], index: number): number {
+  const here = at(out, index)
+  const towards = (step: -1 | 1): number => {
+    let deepest = 0
+    for (let i = index + step; i >= 0 && i < out.length; i += step) {
+      const rise = at(out, i) - here
+      if (rise > alike) return deepest
+      deepest = Math.max(deepest, -rise)
+    }
+    return deepest
+  }
+  return Math.min(towards(-1), towards(1))
+}

@@ -1,0 +1,69 @@
+import type { Fabric, FabricLine, FabricLoopId } from '../fabric.ts'
+import { type Side, signOf } from './shape.ts'
+
+/** The way of the yarn from one loop to the next. */
+export interface Link {
+  readonly from: FabricLoopId
+  readonly to: FabricLoopId
+  /** The legs that it joins. */
+  readonly leaves: Side
+  readonly enters: Side
+  /** 'turn': round the edge into the next row. 'open': cut where a round was laid flat. */
+  readonly kind: 'row' | 'turn' | 'open'
+  /** Slipped loops that it passes, in its order. */
+  readonly passes: readonly FabricLoopId[]
+}
+
+/** Which leg the yarn goes up in a row, and which it comes down. */
+export const sidesOf = (rightToLeft: boolean): { readonly first: Side; readonly last: Side } =>
+  rightToLeft ? { first: 'right', last: 'left' } : { first: 'left', last: 'right' }
+
+/** From loop to loop, from the cast-on to the newest. */
+export function linksOf(fabric: Fabric): readonly Link[] {
+  const links: Link[] = []
+  let [from, fromCourse]: [FabricLoopId | null, number] = [null, 0]
+  for (const [index, course] of fabric.courses.entries()) {
+    for (const to of course) {
+      if (from !== null) links.push(linkBetween(fabric, { id: from, course: fromCourse }, { id: to, course: index }))
+      from = to
+      fromCourse = index
+    }
+  }
+  return links
+}
+
+interface Stop {
+  readonly id: FabricLoopId
+  readonly course: number
+}
+
+function linkBetween(fabric: Fabric, from: Stop, to: Stop): Link {
+  const [before, after] = [runs(fabric, from.course), runs(fabric, to.course)]
+  const [leaves, enters] = [sidesOf(before).last, sidesOf(after).first]
+  const kind = from.course === to.course ? 'row' : leaves === enters ? 'turn' : 'open'
+  return { from: from.id, to: to.id, leaves, enters, kind, passes: passesOf(fabric, from, to) }
+}
+
+const runs = ({ rightToLeft }: Fabric, course: number): boolean => rightToLeft[course] ?? false
+
+/** Slipped loops between two stops, row by row. */
+function passesOf(fabric: Fabric, from: Stop, to: Stop): FabricLoopId[] {
+  const passes: FabricLoopId[] = []
+  for (let course = from.course; course <= to.course; course++) {
+    const line = fabric.lines[course]
+    if (line === undefined || line.slipped.length === 0) continue
+    const order = inOrder(line, runs(fabric, course))
+    const start = course === from.course ? order.indexOf(from.id) + 1 : 0
+    const end = course === to.course ? order.indexOf(to.id) : order.length
+    passes.push(...order.slice(start, end).filter((id) => line.slipped.includes(id)))
+  }
+  return passes
+}
+
+const inOrder = ({ loops }: FabricLine, rightToLeft: boolean): readonly FabricLoopId[] =>
+  rightToLeft ? loops.toReversed() : loops
+
+export const outwards = (side: Side, right: readonly [number, number]): [number, number] => [
+  right[0] * signOf(side),
+  right[1] * signOf(side),
+]
