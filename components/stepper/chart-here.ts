@@ -33,7 +33,8 @@ export function chartHere(drawing: Drawing, { row, step }: Spot): ChartHere | nu
 }
 
 function groupOf(nodes: Drawing['nodes'], key: string): GroupNode | undefined {
-  return [...nodesOf(nodes)].find((node): node is GroupNode => node.kind === 'group' && node.key === key)
+  for (const node of nodesOf(nodes)) if (node.kind === 'group' && node.key === key) return node
+  return undefined
 }
 
 /** The chart with its marks on top: the row that is worked and the stitch in it. */

@@ -2,7 +2,11 @@
  * A list to choose from. What is picked by pointer counts at once. Keys walk through the choices one by one, and the
  * lesson must not run along with them: there Enter says that the choice is made, and leaving the list takes it back.
  */
-export function onChoice(list: HTMLSelectElement, choose: (value: number) => void, shown: () => number): void {
+export function onChoice(
+  list: HTMLSelectElement,
+  choose: (value: number) => void,
+  shown: () => number,
+): void {
   const hint = list.parentElement?.querySelector<HTMLElement>('[data-hint]')
   let byKey = false
   const wait = (waits: boolean): void => {

@@ -72,8 +72,7 @@ function hereWords({ lesson: { worked }, spot }: Session): string {
 
 function endWords({ lesson: { worked } }: Session): string {
   const kind = worked.pattern.worked === 'round' ? 'round' : 'row'
-  const rows = worked.pattern.rows.length
-  return `That was the last stitch: ${rows === 1 ? `the one ${kind} is` : `all ${rows} ${kind}s are`} done. Work the pattern again from ${kind} 1?`
+  return `That was the last stitch of the pattern. It goes on from ${kind} 1 again.`
 }
 
 function act(session: Session, move: Move): void {

@@ -35,6 +35,7 @@ export function viewOn(root: HTMLElement, first: Shown): View {
   const stage = stageOn(find(root, '[data-stage]'), needlesOf(first.lesson, first.spot, first.hold))
   const chart = chartOn(find(root, '[data-chart]'), first)
   const notice = find<HTMLElement>(root, '[data-notice]')
+  const nextButton = find<HTMLElement>(root, '[data-do="next"]')
   return {
     stage,
     show(shown, change) {
@@ -45,7 +46,10 @@ export function viewOn(root: HTMLElement, first: Shown): View {
         const slot = slots.get(name)
         if (!slot || written.get(name) === html) continue
         written.set(name, html)
+        const hadFocus = slot.contains(document.activeElement)
         slot.innerHTML = html
+        if (hadFocus)
+          (slot.querySelector<HTMLElement>('summary') ?? nextButton).focus({ preventScroll: true })
         slot.closest<HTMLElement>('[data-with-slot]')?.toggleAttribute('hidden', html === '')
       }
       const needles = needlesOf(shown.lesson, shown.spot, shown.hold)
@@ -57,7 +61,7 @@ export function viewOn(root: HTMLElement, first: Shown): View {
       const hadFocus = notice.contains(document.activeElement)
       notice.hidden = words === null
       find(notice, '[data-notice-words]').textContent = words ?? ''
-      if (hadFocus && words === null) find<HTMLElement>(root, '[data-do="next"]').focus()
+      if (hadFocus && words === null) nextButton.focus()
     },
   }
 }

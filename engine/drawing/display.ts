@@ -65,16 +65,34 @@ export interface TextNode extends Look {
   readonly anchor: 'start' | 'middle' | 'end'
   readonly bold?: boolean
 }
-/** Children moved by (x, y) and then turned by `rotate` degrees, clockwise, about the moved origin. */
+/**
+ * Curves by the hundred, in whole units: each run has its start and then two handles and an end for every curve. They are
+ * written once, small, and drawn once for each coat of paint, the first coat lowest.
+ */
+export interface CurvesNode extends Look {
+  readonly kind: 'curves'
+  readonly runs: readonly (readonly number[])[]
+  readonly coats: readonly Look[]
+}
+/** Children moved by (x, y), turned by `rotate` degrees, clockwise, about the moved origin, and enlarged by `scale`. */
 export interface GroupNode extends Look {
   readonly kind: 'group'
   readonly x?: number
   readonly y?: number
   readonly rotate?: number
+  readonly scale?: number
   readonly children: readonly Node[]
 }
 
-export type Node = PathNode | LineNode | PolylineNode | RectNode | CircleNode | TextNode | GroupNode
+export type Node =
+  | PathNode
+  | LineNode
+  | PolylineNode
+  | RectNode
+  | CircleNode
+  | TextNode
+  | CurvesNode
+  | GroupNode
 
 /** A picture as plain data: what is drawn later lies on top. x goes right, y goes down from the upper left corner. */
 export interface Drawing {

@@ -4,6 +4,7 @@
  */
 export * from './chart.ts'
 export * from './display.ts'
+export { type FabricOptions, fabricDrawing } from './fabric.ts'
 export { escapeText, numberText } from './escape.ts'
 export { keyDrawing } from './key.ts'
 export { type StepMoves, stepMoves } from './needle-moves.ts'

@@ -1,3 +1,4 @@
+import { curvesData } from './curves-data.ts'
 import type { Drawing, Look, Node, Segment } from './display.ts'
 import { dataName, escapeText, idText, numberText } from './escape.ts'
 
@@ -11,6 +12,7 @@ export interface SvgOptions {
 /** The drawing as SVG. The same drawing and options give the same bytes; any text is safe in it. */
 export function toSvg(drawing: Drawing, options: SvgOptions = {}): string {
   const prefix = idText(options.idPrefix ?? 'drawing')
+  const ids: Ids = { prefix, used: 0 }
   const described = drawing.description !== ''
   const { width, height, unit } = drawing
   const size = unit === 'mm' ? 'mm' : ''
@@ -31,7 +33,7 @@ export function toSvg(drawing: Drawing, options: SvgOptions = {}): string {
     ...(described
       ? [element('desc', attribute('id', `${prefix}-desc`), escapeText(drawing.description))]
       : []),
-    ...drawing.nodes.map(nodeText),
+    ...drawing.nodes.map((node) => nodeText(node, ids)),
     '</svg>',
   ].join('\n')
 }
@@ -51,7 +53,13 @@ const word = (name: string, value: string | undefined): string =>
 const element = (name: string, attributes: string, content = ''): string =>
   content === '' ? `<${name}${attributes}/>` : `<${name}${attributes}>${content}</${name}>`
 
-function nodeText(node: Node): string {
+/** Ids for what is drawn more than once: the prefix and a running number. */
+interface Ids {
+  readonly prefix: string
+  used: number
+}
+
+function nodeText(node: Node, ids: Ids): string {
   switch (node.kind) {
     case 'path':
       return element('path', word('d', pathData(node.d)) + looks(node))
@@ -86,11 +94,13 @@ function nodeText(node: Node): string {
       )
     case 'text':
       return textElement(node)
+    case 'curves':
+      return curvesText(node, ids)
     case 'group':
       return element(
         'g',
         transform(node) + looks(node),
-        node.children.map((child) => `\n${nodeText(child)}`).join(''),
+        node.children.map((child) => `\n${nodeText(child, ids)}`).join(''),
       )
   }
 }
@@ -102,10 +112,24 @@ function textElement(node: Extract<Node, { kind: 'text' }>): string {
   return element('text', place + set + weight + looks(node), escapeText(node.text))
 }
 
-function transform({ x = 0, y = 0, rotate = 0 }: Extract<Node, { kind: 'group' }>): string {
+/** One coat is a path; several are the bare path, painted by a group round it, and uses of it that inherit their paint. */
+function curvesText(node: Extract<Node, { kind: 'curves' }>, ids: Ids): string {
+  const d = word('d', curvesData(node.runs))
+  const [first, ...others] = node.coats
+  if (first === undefined || others.length === 0) return element('path', d + looks({ ...first, ...node }))
+  const id = `${ids.prefix}-${(ids.used += 1)}`
+  const path = element('path', attribute('id', id) + d)
+  const uses = others.map((coat) => element('use', attribute('href', `#${id}`) + looks(coat)))
+  const all = element('g', looks(first), path) + uses.join('')
+  const outer = looks(node)
+  return outer === '' ? all : element('g', outer, all)
+}
+
+function transform({ x = 0, y = 0, rotate = 0, scale = 1 }: Extract<Node, { kind: 'group' }>): string {
   const parts = []
   if (x !== 0 || y !== 0) parts.push(`translate(${numberText(x)} ${numberText(y)})`)
   if (rotate !== 0) parts.push(`rotate(${numberText(rotate)})`)
+  if (scale !== 1) parts.push(`scale(${numberText(scale)})`)
   return parts.length > 0 ? attribute('transform', parts.join(' ')) : ''
 }
 

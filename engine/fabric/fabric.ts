@@ -36,6 +36,8 @@ export interface FabricLine {
   readonly loops: readonly FabricLoopId[]
   /** Those of them that it slipped: they reach up past the row, but no yarn is drawn through them there. */
   readonly slipped: readonly FabricLoopId[]
+  /** Those of the slipped ones that the yarn passes in front of, seen from the right side; it passes behind the others. */
+  readonly yarnInFront: readonly FabricLoopId[]
 }
 
 /** The loop graph of a worked piece. */

@@ -33,6 +33,7 @@ interface RowMaking {
   /** In working order. */
   readonly line: FabricLoopId[]
   readonly slipped: FabricLoopId[]
+  readonly yarnInFront: FabricLoopId[]
   /** The chain loop of a bind-off that the next loop is drawn through as well. */
   chain: FabricLoopId | null
 }
@@ -80,7 +81,7 @@ function castOn(making: Making): void {
   const round = worked.pattern.worked === 'round'
   making.courses.push(round ? fromTip : fromTip.toReversed())
   making.rightToLeft.push(round ? firstRuns : !firstRuns)
-  lines.push({ met: [], loops: firstRuns ? fromTip.toReversed() : fromTip, slipped: [] })
+  lines.push({ met: [], loops: firstRuns ? fromTip.toReversed() : fromTip, slipped: [], yarnInFront: [] })
 }
 
 function workRow(making: Making, row: WorkedRow, index: number, steps: number): void {
@@ -89,7 +90,7 @@ function workRow(making: Making, row: WorkedRow, index: number, steps: number): 
   const onward = making.worked.pattern.worked === 'round' && before?.turned === false
   const rightToLeft = before === undefined ? row.side === 'RS' : onward === known(making.rightToLeft[index])
   const inRow: RowMaking = {
-    index, rightToLeft, course: [], slipped: [], chain: null,
+    index, rightToLeft, course: [], slipped: [], yarnInFront: [], chain: null,
     line: row.waiting.map((id) => numberOf(making, id)),
   }
   for (const step of row.steps.slice(0, steps)) workStep(making, inRow, row, step)
@@ -102,7 +103,8 @@ function workRow(making: Making, row: WorkedRow, index: number, steps: number): 
   making.courses.push(inRow.course)
   making.rightToLeft.push(inRow.rightToLeft)
   const fromLeft = (loops: FabricLoopId[]) => (rightToLeft ? loops.reverse() : loops)
-  making.lines.push({ met: fromLeft(met), loops: fromLeft(line), slipped: inRow.slipped })
+  const { slipped, yarnInFront } = inRow
+  making.lines.push({ met: fromLeft(met), loops: fromLeft(line), slipped, yarnInFront })
 }
 
 function workStep(making: Making, inRow: RowMaking, row: WorkedRow, step: Step): void {
@@ -116,15 +118,17 @@ function workStep(making: Making, inRow: RowMaking, row: WorkedRow, step: Step):
   for (const [i, one] of made.entries()) {
     const id = known(step.made[i])
     if (one.slipped === null) makeLoop(making, inRow, step, one, id)
-    else slipLoop(making, inRow, one, id)
+    else slipLoop(making, inRow, row, one, id)
   }
 }
 
-function slipLoop(making: Making, inRow: RowMaking, made: Made, id: LoopId): void {
+function slipLoop(making: Making, inRow: RowMaking, row: WorkedRow, made: Made, id: LoopId): void {
   const number = numberOf(making, id)
   making.mounts[id] = made.mount
   known(making.loops[number]).span += 1
   inRow.slipped.push(number)
+  // What is near the knitter lies in front on a right-side row.
+  if (made.float === (row.side === 'RS' ? 'near' : 'far')) inRow.yarnInFront.push(number)
   inRow.line.push(number)
 }
 

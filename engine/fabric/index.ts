@@ -5,4 +5,6 @@
 export type * from './fabric.ts'
 export { fabricOf, type Moment } from './graph.ts'
 export { blendLayouts } from './layout/blend.ts'
-export { type LayoutOptions, layOutFabric, type Pin } from './layout/lay-out.ts'
+export { layOutFabric } from './layout/lay-out.ts'
+export type { LayoutOptions, Pin } from './layout/settle.ts'
+export { type Curve, otherSide, type Point, type Yarn, type YarnBead, type YarnPart, type YarnPiece, yarnOf } from './yarn/index.ts'

@@ -6,6 +6,8 @@ import type { Anchors } from './network.ts'
 const pull = 0.35
 /** A side no more crooked than this is pinned out straight. */
 const crooked = 0.75
+/** A side that slants by no more than this (sine of the angle) is pinned upright. */
+const upright = 0.3
 /** How far a point must stand out from its edge to get a pin. */
 const standsOut = 0.25
 /** Nodes this close to a point are part of it: the foot of a wave may be two loops wide. */
@@ -19,14 +21,17 @@ interface Anchor {
   readonly offset: number
 }
 
-/** Pins for a piece that lies as `places` has it: along straight sides, and at the points of wavy edges, pulled outward. */
-export function blockingPins(mesh: Mesh, places: Float64Array): Anchors {
+/**
+ * Pins for a piece that lies as `places` has it: along straight sides, and at the points of wavy edges, pulled outward.
+ * A side is straight when it is so there or in the plain grid: a free piece may curl where its count never changes.
+ */
+export function blockingPins(mesh: Mesh, places: Float64Array, grid: Float64Array): Anchors {
   const lines = mesh.lines.filter((line) => line.length > 1)
   const side = (end: 0 | -1): number[] => [...new Set(lines.map((line) => line.at(end) ?? -1))]
   const top = at(lines, lines.length - 1)
   const anchors = [
-    ...sidePins(side(0), places, -1),
-    ...sidePins(side(-1), places, 1),
+    ...sidePins(side(0), places, grid, -1),
+    ...sidePins(side(-1), places, grid, 1),
     ...points(at(lines, 0), places, 0, -1),
     ...points(top, places, 0, 1),
   ]
@@ -39,16 +44,21 @@ export function blockingPins(mesh: Mesh, places: Float64Array): Anchors {
   }
 }
 
-function sidePins(nodes: readonly number[], places: Float64Array, outward: -1 | 1): Anchor[] {
+function sidePins(nodes: readonly number[], places: Float64Array, grid: Float64Array, outward: -1 | 1): Anchor[] {
   if (nodes.length < 3) return []
   const line = fitted(nodes, places)
-  const off = (node: number): number => line.normalX * at(places, 2 * node) + line.normalY * at(places, 2 * node + 1) - line.offset
-  if (nodes.every((node) => Math.abs(off(node)) < crooked)) return nodes.map((node) => ({ node, ...line }))
-  return points(nodes, places, outward, 0)
+  if (offLine(nodes, places, line) > crooked && offLine(nodes, grid, fitted(nodes, grid)) > crooked)
+    return points(nodes, places, outward, 0)
+  return nodes.map((node) => ({ node, ...line }))
 }
 
+type Line = Omit<Anchor, 'node'>
+
+const offLine = (nodes: readonly number[], places: Float64Array, { normalX, normalY, offset }: Line): number =>
+  Math.max(...nodes.map((node) => Math.abs(normalX * at(places, 2 * node) + normalY * at(places, 2 * node + 1) - offset)))
+
 /** The line that the nodes of a side come nearest to. */
-function fitted(nodes: readonly number[], places: Float64Array): Omit<Anchor, 'node'> {
+function fitted(nodes: readonly number[], places: Float64Array): Line {
   const mean = (e: 0 | 1): number => nodes.reduce((sum, node) => sum + at(places, 2 * node + e), 0) / nodes.length
   const [mx, my] = [mean(0), mean(1)]
   let [xx, xy, yy] = [0, 0, 0]
@@ -60,6 +70,7 @@ function fitted(nodes: readonly number[], places: Float64Array): Omit<Anchor, 'n
   }
   const angle = Math.atan2(2 * xy, xx - yy) / 2
   const [normalX, normalY] = [-Math.sin(angle), Math.cos(angle)]
+  if (Math.abs(normalY) < upright) return { normalX: 1, normalY: 0, offset: mx }
   return { normalX, normalY, offset: normalX * mx + normalY * my }
 }
 

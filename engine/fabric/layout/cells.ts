@@ -11,51 +11,55 @@ export interface MeshCell {
   readonly over: readonly number[]
 }
 
-/**
- * The cells between the nodes met by a row (`feet`) and the nodes of the line that it left (`line`), both from the left.
- * Nodes from `known` on are the row's own.
- */
-export function cellsBetween(feet: readonly number[], line: readonly number[], uprights: readonly Upright[], known: number): MeshCell[] {
-  const spans = inOrder(feet, spansOf(feet, line, uprights, known))
-  const cells: MeshCell[] = []
-  for (const [i, foot] of feet.entries()) {
-    const span = spans[i]
-    if (span === undefined || span === null) continue
-    for (let j = span.from; j < span.to; j++) cells.push({ kind: 'spread', nodes: [foot, at(line, j + 1), at(line, j)], over: [] })
-    const left = spans[i - 1]
-    if (left === undefined || left === null) continue
-    const [lower, a, b] = [at(feet, i - 1), at(line, left.to), at(line, span.from)]
-    const over = line.slice(left.to + 1, span.from)
-    if (lower === a && foot === b) continue
-    if (lower === a || foot === b) cells.push({ kind: 'step', nodes: lower === a ? [lower, foot, b] : [lower, foot, a], over })
-    else if (a === b) cells.push({ kind: 'gather', nodes: [lower, foot, a], over })
-    else cells.push({ kind: 'plain', nodes: [lower, foot, b, a], over })
-  }
-  return cells
-}
-
 /** Which stretch of the upper line belongs to a foot. */
 interface Stretch {
-  from: number
-  to: number
+  readonly from: number
+  readonly to: number
 }
 
-function spansOf(feet: readonly number[], line: readonly number[], uprights: readonly Upright[], known: number): (Stretch | null)[] {
+/**
+ * The cells between the nodes met by a row (`feet`) and the nodes of the line that it left (`line`), both from the left.
+ * `uprights` are the row's own; those that run across others are marked.
+ */
+export function cellsBetween(feet: readonly number[], line: readonly number[], uprights: readonly Upright[]): MeshCell[] {
   const place = new Map(line.map((node, index) => [node, index]))
-  const number = new Map(feet.map((node, index) => [node, index]))
-  const spans: (Stretch | null)[] = feet.map((node) => {
-    const same = place.get(node)
-    return same === undefined ? null : { from: same, to: same }
+  const standing = uprights.filter(({ top, kind }) => kind !== 'below' && kind !== 'chain' && kind !== 'held' && place.has(top))
+  const spans = inOrder(feet, spansOf(feet, standing, place))
+  markAside(feet, spans, standing, place)
+  return feet.flatMap((foot, i) => {
+    const [span, left] = [spans[i] ?? null, spans[i - 1] ?? null]
+    if (span === null) return []
+    const spread: MeshCell[] = []
+    for (let j = span.from; j < span.to; j++) spread.push({ kind: 'spread', nodes: [foot, at(line, j + 1), at(line, j)], over: [] })
+    return left === null ? spread : [...spread, ...cellBetween([at(feet, i - 1), foot], [left.to, span.from], line)]
   })
-  for (let i = uprights.length - 1; i >= 0; i--) {
-    const { foot, top, kind } = at(uprights, i)
-    if (top < known) break
-    const [f, t] = [number.get(foot), place.get(top)]
-    if (f === undefined || t === undefined || kind === 'below') continue
-    const span = spans[f]
-    spans[f] = span ? { from: Math.min(span.from, t), to: Math.max(span.to, t) } : { from: t, to: t }
+}
+
+function cellBetween([a, b]: readonly [number, number], [from, to]: readonly [number, number], line: readonly number[]): MeshCell[] {
+  const [d, c] = [at(line, from), at(line, to)]
+  const over = line.slice(from + 1, to)
+  if (a === d && b === c) return []
+  if (a === d) return [{ kind: 'step', nodes: [a, b, c], over }]
+  if (b === c) return [{ kind: 'step', nodes: [a, b, d], over }]
+  if (c === d) return [{ kind: 'gather', nodes: [a, b, c], over }]
+  return [{ kind: 'plain', nodes: [a, b, c, d], over }]
+}
+
+function spansOf(feet: readonly number[], uprights: readonly Upright[], place: ReadonlyMap<number, number>): (Stretch | null)[] {
+  const tops = Map.groupBy(uprights, ({ foot }) => foot)
+  return feet.map((node) => {
+    const places = (tops.get(node)?.map(({ top }) => top) ?? [node]).flatMap((top) => place.get(top) ?? [])
+    return places.length === 0 ? null : { from: Math.min(...places), to: Math.max(...places) }
+  })
+}
+
+/** How far each upright's top lies from where the cells put its foot. */
+function markAside(feet: readonly number[], spans: readonly (Stretch | null)[], uprights: readonly Upright[], place: ReadonlyMap<number, number>): void {
+  const spanOf = new Map(feet.map((node, i) => [node, spans[i] ?? null]))
+  for (const upright of uprights) {
+    const [span, top] = [spanOf.get(upright.foot) ?? null, place.get(upright.top)]
+    if (span !== null && top !== undefined) upright.aside = Math.max(0, span.from - top, top - span.to)
   }
-  return spans
 }
 
 interface Group extends Stretch {

@@ -17,9 +17,15 @@ export const workspaceOf = (size: number): Workspace => ({
   image: new Float64Array(2 * size),
 })
 
+export interface SolveOptions {
+  readonly tolerance: number
+  readonly most: number
+  readonly reach: number
+}
+
 export interface Solved {
   readonly steps: number
-  /** A direction in which the matrix bends down was met: it is not positive. */
+  /** The matrix is not positive. Where a direction showed that, x goes `reach` along it, at its farthest entry; else x is 0. */
   readonly negative: boolean
 }
 
@@ -30,10 +36,10 @@ export interface Solved {
  * with 2 × 2 blocks) stand in for its inverse. Seen between the two sweeps, one step costs no more than a product with
  * the matrix does (Eisenstat, SIAM J. Sci. Stat. Comput. 2, 1981).
  */
-export function solve(matrix: Matrix, right: Float64Array, x: Float64Array, room: Workspace, tolerance: number, most: number): Solved {
+export function solve(matrix: Matrix, right: Float64Array, x: Float64Array, room: Workspace, { tolerance, most, reach }: SolveOptions): Solved {
   const { residual, direction, swept, image } = room
-  invertDiagonal(matrix, room.inverse)
   x.fill(0)
+  if (!invertDiagonal(matrix, room.inverse)) return { steps: 0, negative: true }
   residual.set(right)
   sweepDown(matrix, room.inverse, residual)
   let size = scaleByDiagonal(matrix, residual, direction, 0)
@@ -50,7 +56,10 @@ export function solve(matrix: Matrix, right: Float64Array, x: Float64Array, room
       image[i] = value
       curve += value * (direction[i] as number)
     }
-    if (!(curve > 0)) return { steps: step, negative: true }
+    if (!(curve > 0)) {
+      goAlong(x, swept, reach)
+      return { steps: step, negative: true }
+    }
     const along = size / curve
     for (let i = 0; i < image.length; i++) {
       x[i] = (x[i] as number) + along * (swept[i] as number)
@@ -63,16 +72,27 @@ export function solve(matrix: Matrix, right: Float64Array, x: Float64Array, room
   return { steps: most, negative: false }
 }
 
-function invertDiagonal({ size, diagonal }: Matrix, inverse: Float64Array): void {
+function goAlong(x: Float64Array, direction: Float64Array, reach: number): void {
+  let most = 0
+  for (let i = 0; i < x.length; i++) most = Math.max(most, Math.abs(direction[i] as number))
+  const scale = most === 0 ? 0 : reach / most
+  for (let i = 0; i < x.length; i++) x[i] = (x[i] as number) + scale * (direction[i] as number)
+}
+
+/** False where a block of the diagonal is not positive. */
+function invertDiagonal({ size, diagonal }: Matrix, inverse: Float64Array): boolean {
   for (let i = 0; i < 3 * size; i += 3) {
     const xx = diagonal[i] as number
     const xy = diagonal[i + 1] as number
     const yy = diagonal[i + 2] as number
-    const one = 1 / (xx * yy - xy * xy)
+    const determinant = xx * yy - xy * xy
+    if (!(xx > 0 && determinant > 0)) return false
+    const one = 1 / determinant
     inverse[i] = yy * one
     inverse[i + 1] = -xy * one
     inverse[i + 2] = xx * one
   }
+  return true
 }
 
 /** v ← (diagonal + lower)⁻¹ v. */

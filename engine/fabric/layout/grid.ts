@@ -40,21 +40,24 @@ function placeLine(line: readonly number[], feet: readonly number[][], places: P
   }
 }
 
-/** Where a line begins on the left: so that loops stand over those that they are drawn through, or beside what was left alone. */
+/** Where a line begins on the left: so that most loops stand over what they are drawn through, or beside what was left alone. */
 function startOf(line: readonly number[], feet: readonly number[][], places: Places, width: number): number {
-  const old = line.findIndex((node) => isPlaced(places, node))
-  if (old > 0) return at(places.x, at(line, old)) - old * width
-  const lastOld = line.findLastIndex((node) => isPlaced(places, node))
-  if (lastOld >= 0) return at(places.x, at(line, lastOld)) - lastOld * width
-  let [sum, count] = [0, 0]
-  for (const [i, node] of line.entries()) {
-    for (const foot of at(feet, node)) {
-      if (!isPlaced(places, foot)) continue
-      sum += at(places.x, foot) - i * width
-      count++
-    }
+  const inPlace = line.findIndex((node) => isPlaced(places, node))
+  if (inPlace >= 0) {
+    // A row turned at its left end has its neighbour there; one turned at its right end, there.
+    const place = inPlace > 0 ? inPlace : line.findLastIndex((node) => isPlaced(places, node))
+    return at(places.x, at(line, place)) - place * width
   }
-  return count === 0 ? 0 : sum / count
+  const starts = line.flatMap((node, i) =>
+    at(feet, node).flatMap((foot) => (isPlaced(places, foot) ? [at(places.x, foot) - i * width] : [])),
+  )
+  return middle(starts)
+}
+
+function middle(values: number[]): number {
+  if (values.length === 0) return 0
+  values.sort((a, b) => a - b)
+  return (at(values, (values.length - 1) >> 1) + at(values, values.length >> 1)) / 2
 }
 
 function nearest(values: readonly (number | null)[], index: number): number | null {

@@ -14,7 +14,7 @@ export interface Matrix {
   readonly diagonal: Float64Array
 }
 
-/** For each spring, bend and area: which blocks its pairs fill. Bends: a-b, a-c, b-c; areas: a-b, b-c, a-c. */
+/** For each spring its block; for each bend and each area those of a and b, of b and c, of a and c. */
 export interface Slots {
   readonly springs: Int32Array
   readonly bends: Int32Array
@@ -23,81 +23,95 @@ export interface Slots {
 
 /** The matrix that a network fills, empty, and where each part of it goes. */
 export function matrixOf(network: Network): { readonly matrix: Matrix; readonly slots: Slots } {
-  const { nodes, springs, bends, areas, held } = network
-  const pairs = { springs: [springs.a, springs.b], bends: triples(bends), areas: triples(areas) } as const
-  const all = [pairs.springs, ...pairs.bends, ...pairs.areas]
-  const { rowStart, column } = pattern(nodes, all, held)
-  const blocks = column.length
-  const slotOf = (i: number, j: number): number => {
-    if (at(held, i) === 1 || at(held, j) === 1) return blocks
-    const [row, wanted] = i < j ? [i, j] : [j, i]
-    let [low, high] = [at(rowStart, row), at(rowStart, row + 1)]
-    while (low < high) {
-      const middle = (low + high) >> 1
-      if (at(column, middle) < wanted) low = middle + 1
-      else high = middle
-    }
-    return low
-  }
-  const fill = (lists: readonly (readonly [Int32Array, Int32Array])[]): Int32Array => {
-    const count = at(lists, 0)[0].length
-    const slots = new Int32Array(count * lists.length)
-    for (const [k, [a, b]] of lists.entries()) {
-      for (let s = 0; s < count; s++) slots[s * lists.length + k] = slotOf(at(a, s), at(b, s))
-    }
-    return slots
-  }
+  const pairs = pairsOf(network)
+  const { rowStart, column, slots } = placed(network.nodes, pairs)
+  const [springs, bends] = [network.springs.a.length, 3 * network.bends.a.length]
   return {
     matrix: {
-      size: nodes, rowStart, column, values: new Float64Array(4 * (blocks + 1)), diagonal: new Float64Array(3 * nodes),
+      size: network.nodes,
+      rowStart,
+      column,
+      values: new Float64Array(4 * (column.length + 1)),
+      diagonal: new Float64Array(3 * network.nodes),
     },
-    slots: { springs: fill([[springs.a, springs.b]]), bends: fill(triples(bends)), areas: fill(triples(areas)) },
+    slots: {
+      springs: slots.subarray(0, springs),
+      bends: slots.subarray(springs, springs + bends),
+      areas: slots.subarray(springs + bends),
+    },
   }
 }
 
-type Triple = { readonly a: Int32Array; readonly b: Int32Array; readonly c: Int32Array }
+/** Nodes that act on each other, the lower number in `row`; -1 where one of them is held and the pair does not count. */
+interface Pairs {
+  readonly row: Int32Array
+  readonly column: Int32Array
+}
 
-const triples = ({ a, b, c }: Triple): [Int32Array, Int32Array][] => [[a, b], [b, c], [a, c]]
-
-/** Which blocks there are: by counting, then sorting within each row, then dropping what stands twice. */
-function pattern(nodes: number, lists: readonly (readonly Int32Array[])[], held: Uint8Array): { rowStart: Int32Array; column: Int32Array } {
-  const count = new Int32Array(nodes + 1)
-  const each = (use: (row: number, column: number) => void): void => {
-    for (const [a, b] of lists) {
-      if (a === undefined || b === undefined) continue
-      for (let s = 0; s < a.length; s++) {
-        const [i, j] = [at(a, s), at(b, s)]
-        if (at(held, i) === 0 && at(held, j) === 0) use(Math.min(i, j), Math.max(i, j))
-      }
+function pairsOf({ springs, bends, areas, held }: Network): Pairs {
+  const count = springs.a.length + 3 * bends.a.length + 3 * areas.a.length
+  const pairs = { row: new Int32Array(count), column: new Int32Array(count) }
+  let next = 0
+  const add = (i: number, j: number): void => {
+    const counts = at(held, i) === 0 && at(held, j) === 0
+    pairs.row[next] = counts ? Math.min(i, j) : -1
+    pairs.column[next++] = Math.max(i, j)
+  }
+  for (let s = 0; s < springs.a.length; s++) add(at(springs.a, s), at(springs.b, s))
+  for (const { a, b, c } of [bends, areas]) {
+    for (let s = 0; s < a.length; s++) {
+      add(at(a, s), at(b, s))
+      add(at(b, s), at(c, s))
+      add(at(a, s), at(c, s))
     }
   }
-  each((row) => {
-    count[row + 1] = at(count, row + 1) + 1
-  })
-  for (let row = 0; row < nodes; row++) count[row + 1] = at(count, row + 1) + at(count, row)
-  const next = count.slice()
-  const all = new Int32Array(at(count, nodes))
-  each((row, column) => {
-    const place = at(next, row)
-    all[place] = column
-    next[row] = place + 1
-  })
-  return withoutDoubles(nodes, count, all)
+  return pairs
 }
 
-function withoutDoubles(nodes: number, start: Int32Array, all: Int32Array): { rowStart: Int32Array; column: Int32Array } {
+interface Placed {
+  readonly rowStart: Int32Array
+  readonly column: Int32Array
+  readonly slots: Int32Array
+}
+
+/** Sorts pairs into rows and gives each a block, the same for the same pair. */
+function placed(nodes: number, pairs: Pairs): Placed {
+  const { start, order } = byRow(nodes, pairs.row)
   const rowStart = new Int32Array(nodes + 1)
+  const column = new Int32Array(order.length)
+  const slots = new Int32Array(pairs.row.length).fill(-1)
+  // By column: the block that it had last. An older row's lies before this row's first.
+  const last = new Int32Array(nodes).fill(-1)
   let end = 0
   for (let row = 0; row < nodes; row++) {
-    const columns = all.subarray(at(start, row), at(start, row + 1)).sort()
-    let last = -1
-    for (let k = 0; k < columns.length; k++) {
-      const column = at(columns, k)
-      if (column === last) continue
-      last = column
-      all[end++] = column
+    const first = end
+    for (let k = start[row] as number; k < (start[row + 1] as number); k++) {
+      const pair = order[k] as number
+      const wanted = pairs.column[pair] as number
+      if ((last[wanted] as number) < first) {
+        last[wanted] = end
+        column[end++] = wanted
+      }
+      slots[pair] = last[wanted] as number
     }
     rowStart[row + 1] = end
   }
-  return { rowStart, column: all.slice(0, end) }
+  for (let pair = 0; pair < slots.length; pair++) if (slots[pair] === -1) slots[pair] = end
+  return { rowStart, column: column.slice(0, end), slots }
+}
+
+/** The numbers of all pairs that count, row by row. */
+function byRow(nodes: number, row: Int32Array): { readonly start: Int32Array; readonly order: Int32Array } {
+  const start = new Int32Array(nodes + 1)
+  for (const r of row) if (r >= 0) start[r + 1] = (start[r + 1] as number) + 1
+  for (let r = 0; r < nodes; r++) start[r + 1] = (start[r + 1] as number) + (start[r] as number)
+  const next = start.slice()
+  const order = new Int32Array(start[nodes] as number)
+  for (let pair = 0; pair < row.length; pair++) {
+    const r = row[pair] as number
+    if (r < 0) continue
+    order[next[r] as number] = pair
+    next[r] = (next[r] as number) + 1
+  }
+  return { start, order }
 }

@@ -1,2 +1,4 @@
-export type { YarnBead, YarnPart, YarnPiece, Yarn } from './yarn.ts'
-export { yarnOf, type YarnOptions } from './yarn-of.ts'
+export { otherSide } from './other-side.ts'
+export type { Curve, Point } from './points.ts'
+export type { Yarn, YarnBead, YarnPart, YarnPiece } from './yarn.ts'
+export { yarnOf } from './yarn-of.ts'

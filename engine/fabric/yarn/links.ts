@@ -1,5 +1,5 @@
 import type { Fabric, FabricLine, FabricLoopId } from '../fabric.ts'
-import { type Side, signOf } from './shape.ts'
+import type { Side } from './shape.ts'
 
 /** The way of the yarn from one loop to the next. */
 export interface Link {
@@ -11,7 +11,14 @@ export interface Link {
   /** 'turn': round the edge into the next row. 'open': cut where a round was laid flat. */
   readonly kind: 'row' | 'turn' | 'open'
   /** Slipped loops that it passes, in its order. */
-  readonly passes: readonly FabricLoopId[]
+  readonly passes: readonly Pass[]
+}
+
+/** A slipped loop that the yarn passes. */
+export interface Pass {
+  readonly loop: FabricLoopId
+  /** Seen from the right side. */
+  readonly inFront: boolean
 }
 
 /** Which leg the yarn goes up in a row, and which it comes down. */
@@ -47,23 +54,20 @@ function linkBetween(fabric: Fabric, from: Stop, to: Stop): Link {
 const runs = ({ rightToLeft }: Fabric, course: number): boolean => rightToLeft[course] ?? false
 
 /** Slipped loops between two stops, row by row. */
-function passesOf(fabric: Fabric, from: Stop, to: Stop): FabricLoopId[] {
-  const passes: FabricLoopId[] = []
+function passesOf(fabric: Fabric, from: Stop, to: Stop): Pass[] {
+  const passes: Pass[] = []
   for (let course = from.course; course <= to.course; course++) {
     const line = fabric.lines[course]
     if (line === undefined || line.slipped.length === 0) continue
     const order = inOrder(line, runs(fabric, course))
     const start = course === from.course ? order.indexOf(from.id) + 1 : 0
     const end = course === to.course ? order.indexOf(to.id) : order.length
-    passes.push(...order.slice(start, end).filter((id) => line.slipped.includes(id)))
+    for (const loop of order.slice(start, end)) {
+      if (line.slipped.includes(loop)) passes.push({ loop, inFront: line.yarnInFront.includes(loop) })
+    }
   }
   return passes
 }
 
 const inOrder = ({ loops }: FabricLine, rightToLeft: boolean): readonly FabricLoopId[] =>
   rightToLeft ? loops.toReversed() : loops
-
-export const outwards = (side: Side, right: readonly [number, number]): [number, number] => [
-  right[0] * signOf(side),
-  right[1] * signOf(side),
-]

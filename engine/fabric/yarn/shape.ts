@@ -14,14 +14,16 @@ const sides = <T>(of: (side: Side) => T): Sides<T> => ({ left: of('left'), right
 
 /** The form of a loop in stitch widths: tuned by eye on plain stocking stitch, where loop and sinker are one arc. */
 export const form = {
-  foot: 0.15,
+  foot: 0.145,
+  /** How far above the base the yarn dives from one face to the other; higher where the legs of several parents cross below. */
+  dive: 0.05,
   mid: 0.245,
   /** Where the legs' lower halves end, in parts of the height. */
   midAt: 0.52,
   head: 0.33,
   headWidth: 0.44,
   over: { mid: 0.33, midAt: 0.5 },
-  gathered: { mid: 0.21, midAt: 0.46, headWidth: 0.36, nest: 0.07, nestMost: 0.24, spread: 0.05 },
+  gathered: { dive: 0.15, mid: 0.21, midAt: 0.46, headWidth: 0.36, nest: 0.07, nestMost: 0.24, spread: 0.05 },
   /** Loops drawn through one parent: how near to each other their feet stand, and how narrow each is there. */
   siblings: { pitch: 0.36, foot: 0.1 },
   /** A loop drawn through a loop under its row stands in that one's head, beside the loop that is there already. */
@@ -71,13 +73,14 @@ function shapeOf(
   const width = nest === null ? form.headWidth : form.gathered.headWidth
   const centre = plus(plus(head.at, head.right, nest?.shift ?? 0), head.up, form.head + (nest?.rise ?? 0))
   const reach = reachOf(fabric, loop, facts)
-  const stand = standOf(fabric, loop, base, heads, facts)
+  const dive = loop.parents.length > 1 ? form.gathered.dive : loop.parents.length === 1 ? form.dive : 0
+  const stand = standOf(fabric, loop, base, bases, heads, facts)
   return {
     loop,
     base,
     head,
     axis,
-    foot: sides((side) => plus(stand.at, base.right, signOf(side) * stand.foot)),
+    foot: sides((side) => plus(plus(stand.at, base.right, signOf(side) * stand.foot), base.up, dive)),
     mid: sides((side) => plus(middle, across, signOf(side) * mid)),
     rise: sides((side) => unit(plus(axis, across, signOf(side) * 0.22), axis)),
     top: sides((side) => plus(centre, head.right, reach[side])),
@@ -106,6 +109,7 @@ function standOf(
   fabric: Fabric,
   loop: FabricLoop,
   base: Frame,
+  bases: readonly Frame[],
   heads: readonly Frame[],
   facts: readonly LoopFacts[],
 ): { at: Point; foot: number } {
@@ -117,13 +121,12 @@ function standOf(
     return { at: plus(parent.at, parent.right, side * form.below), foot: form.siblings.foot }
   }
   if (!isIncrease(fabric, step)) return { at: base.at, foot: form.foot }
-  const toRight = dot(minus(lastOf(step, heads), firstOf(step, heads)), parent.right) > 0 ? 1 : -1
+  const toRight = dot(minus(placeOf(step.at(-1), bases), placeOf(step[0], bases)), parent.right) > 0 ? 1 : -1
   const place = toRight * (step.indexOf(loop.id) - (step.length - 1) / 2)
   return { at: plus(parent.at, parent.right, place * form.siblings.pitch), foot: form.siblings.foot }
 }
 
-const firstOf = (step: readonly FabricLoopId[], heads: readonly Frame[]): Point => heads[step[0] ?? -1]?.at ?? [0, 0]
-const lastOf = (step: readonly FabricLoopId[], heads: readonly Frame[]): Point => heads[step.at(-1) ?? -1]?.at ?? [0, 0]
+const placeOf = (id: FabricLoopId | undefined, frames: readonly Frame[]): Point => frames[id ?? -1]?.at ?? [0, 0]
 
 /** How the head of a gathered loop lies among the others: those behind lie outside those in front. */
 function nestOf(fabric: Fabric, loop: FabricLoop, bases: readonly Frame[]): { rise: number; shift: number } | null {
@@ -143,6 +146,8 @@ function nestOf(fabric: Fabric, loop: FabricLoop, bases: readonly Frame[]): { ri
 
 /** A loop whose first child goes through its back leg is twisted shut; a later one only lies in it crosswise. */
 function crossingOf(fabric: Fabric, loop: FabricLoop, facts: readonly LoopFacts[]): Twist | null {
+  // Cast on in mid-row, a loop is the yarn laid across itself.
+  if (loop.kind === 'cast on' && loop.row >= 0) return 'left'
   const child = fabric.loops[loop.children[0] ?? -1]
   const fact = facts[child?.id ?? -1]
   return child === undefined || fact === undefined ? null : twistOf(child, child.parents.indexOf(loop.id), fact)

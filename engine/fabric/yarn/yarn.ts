@@ -1,4 +1,4 @@
-import type { FabricLoopId } from '../fabric.ts'
+import type { Fabric, FabricLoopId } from '../fabric.ts'
 import type { Curve, Point } from './points.ts'
 
 /** What a piece of yarn is to its loop. */
@@ -44,10 +44,14 @@ export interface YarnBead {
 
 /** All yarn of a fabric, seen from one side. Unit: one stitch width of the plain ground; x goes right, y goes up. */
 export interface Yarn {
+  /** Who is drawn through whom, always as seen from the right side. */
+  readonly fabric: Fabric
   readonly side: 'right' | 'wrong'
   /** In the order in which the yarn runs, from the tail to the ball. */
   readonly pieces: readonly YarnPiece[]
   readonly beads: readonly YarnBead[]
+  /** By loop: where it leaves its parents, and where its child leaves it. */
+  readonly places: readonly { readonly base: Point; readonly head: Point }[]
   readonly thickness: number
 }
 

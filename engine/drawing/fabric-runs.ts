@@ -1,0 +1,71 @@
+/** Curves that follow each other made one run, and halves of one curve made whole: what is drawn alike is written once. */
+export function runsOf(curves: readonly (readonly number[])[]): number[][] {
+  const runs: number[][] = []
+  for (const curve of curves) {
+    const last = runs.at(-1)
+    if (last === undefined || last.at(-2) !== curve[0] || last.at(-1) !== curve[1]) {
+      runs.push([...curve])
+      continue
+    }
+    const whole = curve.length === 8 ? uncut(last.slice(-8), curve) : null
+    if (whole === null) last.push(...curve.slice(2))
+    else last.splice(-6, 6, ...whole)
+  }
+  return runs
+}
+
+/** Two halves of one curve put together again; null where they are none. In whole units, so up to rounding. */
+function uncut(a: readonly number[], b: readonly number[]): number[] | null {
+  const whole: number[] = []
+  for (const k of [0, 1]) {
+    const [p0, a1, a2, m] = [at(a, k), at(a, k + 2), at(a, k + 4), at(a, k + 6)]
+    const [b1, b2, p3] = [at(b, k + 2), at(b, k + 4), at(b, k + 6)]
+    const [first, second] = [2 * a1 - p0, 2 * b2 - p3]
+    const middle = (first + second) / 2
+    const fits = [
+      [(a1 + middle) / 2, a2],
+      [(b2 + middle) / 2, b1],
+      [(a2 + b1) / 2, m],
+    ].every(([is = 0, was = 0]) => Math.abs(is - was) < 2.5)
+    if (!fits) return null
+    whole[k] = first
+    whole[k + 2] = second
+    whole[k + 4] = p3
+  }
+  return whole
+}
+
+const at = (numbers: readonly number[], index: number): number => numbers[index] ?? Number.NaN
+
+/** How far a piece runs on beneath the one that lies over its end, in units: so that no gap shows between them. */
+const overlap = 1.5
+
+/** The curve run on a little at its start or its end, the way that it goes there. */
+export function runOn(curve: readonly number[], atStart: boolean, atEnd: boolean): readonly number[] {
+  const longer = atEnd ? [...curve.slice(0, -8), ...beyond(curve.slice(-8))] : curve
+  return atStart ? backwards([...backwards(longer).slice(0, -8), ...beyond(backwards(longer).slice(-8))]) : longer
+}
+
+function backwards(curve: readonly number[]): number[] {
+  const result: number[] = []
+  for (let i = curve.length - 2; i >= 0; i -= 2) result.push(at(curve, i), at(curve, i + 1))
+  return result
+}
+
+/** One cubic taken past its end. */
+function beyond(cubic: readonly number[]): number[] {
+  const reach = Math.hypot(at(cubic, 6) - at(cubic, 4), at(cubic, 7) - at(cubic, 5))
+  const t = 1 + Math.min(0.25, overlap / Math.max(1, 3 * reach))
+  const result: number[] = []
+  for (const k of [0, 1]) {
+    const [p0, p1, p2, p3] = [at(cubic, k), at(cubic, k + 2), at(cubic, k + 4), at(cubic, k + 6)]
+    const mix = (a: number, b: number): number => a + (b - a) * t
+    const [a, b, c] = [mix(p0, p1), mix(p1, p2), mix(p2, p3)]
+    const [d, e] = [mix(a, b), mix(b, c)]
+    result[k] = p0
+    result[k + 2] = a
+    result[k + 4] = d
+    result[k + 6] = mix(d, e)
+  }
+  return result
+}

@@ -1,0 +1,361 @@
+import { execFileSync } from 'node:child_process'
+import { join } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { catalogue } from '../../engine/stitches/index.ts'
+import { root } from '../../site/setup/machine.mjs'
+import { expect, test } from './support.ts'
+
+interface StepEntry {
+  readonly row: number
+  readonly step: number
+  readonly stitch: string
+  readonly total: number
+}
+
+/** What the command says about every step, as the live status puts it. */
+function statusesOf(slug: string, repeats: number, kind: 'Row' | 'Round' = 'Row'): string[] {
+  const command = join(root, 'engine/command/openwork.mjs')
+  const file = join(root, `content/patterns/${slug}.yaml`)
+  const told = execFileSync(process.execPath, [
+    command,
+    'steps',
+    '--repeats',
+    String(repeats),
+    '--json',
+    file,
+  ])
+  const steps = JSON.parse(told.toString()) as StepEntry[]
+  // Set-up rows end at 0 and count down before it.
+  const setUp = 1 - Math.min(1, ...steps.map(({ row }) => row))
+  return steps.map(({ row, step, stitch, total }) => {
+    const label = row >= 1 ? `${kind} ${row}` : `Set-up ${kind.toLowerCase()} ${row + setUp}`
+    const name = catalogue.find(({ us }) => us === stitch)?.name
+    return `${label}, stitch ${step}: ${name}. ${total} ${total === 1 ? 'stitch' : 'stitches'}`
+  })
+}
+
+const address = (slug: string): string => `patterns/${slug}/`
+const status = (page: Page) => page.getByRole('status')
+const next = (page: Page) => page.getByRole('button', { name: /^Next/ })
+const back = (page: Page) => page.getByRole('button', { name: /^Back/ })
+
+async function open(page: Page, slug: string): Promise<void> {
+  await page.goto(address(slug))
+  await expect(next(page)).toBeVisible()
+}
+
+/** Presses a key so often and reads the status after each press. */
+async function statusesAfter(page: Page, key: string, times: number): Promise<string[]> {
+  const live = await status(page).elementHandle()
+  const read: string[] = []
+  for (let i = 0; i < times; i++) {
+    await page.keyboard.press(key)
+    read.push((await live?.textContent()) ?? '')
+  }
+  return read
+}
+
+const wholePatterns = [
+  ['miniature-leaf', 'Row'],
+  ['jib-shawl', 'Row'],
+  ['slipway-edging', 'Row'],
+  ['little-fountain', 'Row'],
+  ['harbour-swell', 'Round'],
+] as const
+
+for (const [slug, kind] of wholePatterns) {
+  test(`${slug} is stepped through as the command counts it, there and back`, async ({ page }) => {
+    const wanted = statusesOf(slug, 2, kind)
+    expect(wanted.length).toBeGreaterThan(40)
+    await page.emulateMedia({ reducedMotion: 'reduce' })
+    await open(page, slug)
+    await expect(status(page)).toHaveText(wanted[0] ?? '')
+    expect(await statusesAfter(page, 'ArrowRight', wanted.length - 1)).toEqual(wanted.slice(1))
+    // There is nothing after the last stitch.
+    expect(await statusesAfter(page, 'ArrowRight', 1)).toEqual(wanted.slice(-1))
+    await expect(page.getByText(/^That was the last stitch/)).toBeVisible()
+    expect(await statusesAfter(page, 'ArrowLeft', 20)).toEqual(wanted.slice(-21, -1).reverse())
+    await expect(page.getByText(/^That was the last stitch/)).toBeHidden()
+  })
+}
+
+test('buttons, page keys, a tap and a swipe do what the arrows do', async ({ page }) => {
+  const wanted = statusesOf('reed-bed', 2)
+  await open(page, 'reed-bed')
+  await expect(back(page)).toHaveAttribute('aria-disabled', 'true')
+  await back(page).focus()
+  await page.keyboard.press('Enter')
+  await expect(status(page)).toHaveText(wanted[0] ?? '')
+  await next(page).click()
+  await expect(status(page)).toHaveText(wanted[1] ?? '')
+  await expect(next(page)).toBeFocused()
+  expect(await statusesAfter(page, 'PageDown', 2)).toEqual(wanted.slice(2, 4))
+  expect(await statusesAfter(page, 'PageUp', 1)).toEqual([wanted[2]])
+  const needles = page.getByRole('img', { name: 'Both needles, as you see them' })
+  await needles.click()
+  await expect(status(page)).toHaveText(wanted[3] ?? '')
+  const box = await needles.boundingBox()
+  if (!box) throw new Error('the needles are not shown')
+  const swipe = async (by: number): Promise<void> => {
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
+    await page.mouse.down()
+    await page.mouse.move(box.x + box.width / 2 + by, box.y + box.height / 2, { steps: 4 })
+    await page.mouse.up()
+  }
+  await swipe(-120)
+  await expect(status(page)).toHaveText(wanted[4] ?? '')
+  await swipe(120)
+  await expect(status(page)).toHaveText(wanted[3] ?? '')
+  await back(page).click()
+  await expect(status(page)).toHaveText(wanted[2] ?? '')
+  for (const button of [next(page), back(page)])
+    expect((await button.boundingBox())?.height).toBeGreaterThanOrEqual(64)
+})
+
+test('both words and chart light the stitch, and the needles show its counts', async ({ page }) => {
+  await open(page, 'horseshoe')
+  await statusesAfter(page, 'ArrowRight', 5)
+  await expect(status(page)).toHaveText(/^Row 1, stitch 6: slip one, knit two together, pass/)
+  const lit = page.locator('[aria-current="step"]')
+  await expect(lit).toHaveText('sk2p')
+  const chart = page.getByRole('figure', { name: 'Chart of Horseshoe, with the stitch marked' })
+  // The mark lies on the cell of the sixth stitch of the first row, and on no other.
+  const boxes = async (selector: string) =>
+    (await chart.locator(selector).boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 }
+  const [mark, ground] = [await boxes('.here-cell'), await boxes('[data-key="cell-0-5"] .ground')]
+  expect(Math.abs(mark.x + mark.width / 2 - ground.x - ground.width / 2)).toBeLessThan(1)
+  expect(Math.abs(mark.y + mark.height / 2 - ground.y - ground.height / 2)).toBeLessThan(1)
+  const needles = page.getByRole('img', { name: 'Both needles, as you see them' })
+  await expect(needles).toContainText('14 on the left')
+  await expect(needles).toContainText('6 on the right')
+  await statusesAfter(page, 'ArrowRight', 4)
+  await expect(lit).toHaveText('yo')
+})
+
+test('the place is kept, and one can begin again', async ({ page }) => {
+  const wanted = statusesOf('horseshoe', 2)
+  await open(page, 'horseshoe')
+  await statusesAfter(page, 'ArrowRight', 25)
+  await page.getByRole('radio', { name: /Continental/ }).check()
+  await page.reload()
+  await expect(status(page)).toHaveText(wanted[25] ?? '')
+  await expect(page.getByText('Welcome back: row 2, stitch 5. Begin again?')).toBeVisible()
+  await expect(page.getByRole('radio', { name: /Continental/ })).toBeChecked()
+  await page.getByRole('button', { name: 'Begin again' }).click()
+  await expect(status(page)).toHaveText(wanted[0] ?? '')
+  await expect(page.getByText(/^Welcome back/)).toBeHidden()
+  await expect(next(page)).toBeFocused()
+  await page.reload()
+  await expect(status(page)).toHaveText(wanted[0] ?? '')
+  await expect(page.getByText(/^Welcome back/)).toBeHidden()
+})
+
+test('at the end the pattern is offered again from row 1, past its set-up rows', async ({ page }) => {
+  await open(page, 'jib-shawl')
+  await page.getByRole('combobox', { name: 'Go to row' }).selectOption({ label: 'Row 4, wrong side' })
+  await statusesAfter(page, 'ArrowRight', 20)
+  await expect(next(page)).toHaveAttribute('aria-disabled', 'true')
+  await page.getByRole('button', { name: 'Begin again' }).click()
+  await expect(status(page)).toHaveText(/^Row 1, stitch 1: /)
+})
+
+test('another number of repeats keeps the stitch and changes the counts', async ({ page }) => {
+  const [two, four] = [statusesOf('reed-bed', 2), statusesOf('reed-bed', 4)]
+  await open(page, 'reed-bed')
+  await statusesAfter(page, 'ArrowRight', 3)
+  await expect(status(page)).toHaveText(two[3] ?? '')
+  await page.getByRole('combobox', { name: 'Repeats side by side' }).selectOption('4')
+  await expect(status(page)).toHaveText(four[3] ?? '')
+  await back(page).focus()
+  expect(await statusesAfter(page, 'ArrowRight', 30)).toEqual(four.slice(4, 34))
+  await page.reload()
+  await expect(status(page)).toHaveText(four[33] ?? '')
+  await expect(page.getByRole('combobox', { name: 'Repeats side by side' })).toHaveValue('4')
+})
+
+test('one can go to a row and from repeat to repeat', async ({ page }) => {
+  await open(page, 'reed-bed')
+  await page.getByRole('button', { name: 'One repeat on' }).click()
+  await expect(status(page)).toHaveText(/^Row 1, stitch 2: /)
+  await page.getByRole('button', { name: 'One repeat on' }).click()
+  await expect(status(page)).toHaveText(/^Row 1, stitch 8: /)
+  await page.getByRole('button', { name: 'One repeat on' }).click()
+  await expect(status(page)).toHaveText(/^Row 2, stitch 1: /)
+  await page.getByRole('button', { name: 'One repeat back' }).click()
+  await expect(status(page)).toHaveText(/^Row 1, stitch 8: /)
+  await page.getByRole('combobox', { name: 'Go to row' }).selectOption({ label: 'Row 2, wrong side' })
+  await expect(status(page)).toHaveText(/^Row 2, stitch 1: /)
+})
+
+test('keys belong to a field while it has the focus', async ({ page }) => {
+  await open(page, 'horseshoe')
+  await statusesAfter(page, 'ArrowRight', 2)
+  const before = await status(page).textContent()
+  const row = page.getByRole('combobox', { name: 'Go to row' })
+  await row.focus()
+  for (const key of ['ArrowRight', 'ArrowLeft', 'PageDown', 'PageUp', 'ArrowDown']) {
+    expect(await statusesAfter(page, key, 1)).toEqual([before])
+  }
+  // What the keys chose counts with Enter, and not when the list is left.
+  await back(page).focus()
+  await expect(status(page)).toHaveText(before ?? '')
+  await expect(row).toHaveValue('0')
+  await row.focus()
+  await page.keyboard.press('ArrowDown')
+  await page.keyboard.press('Enter')
+  await expect(status(page)).toHaveText(/^Row 2, stitch 1: /)
+  await page.getByRole('radio', { name: /English/ }).focus()
+  expect(await statusesAfter(page, 'ArrowRight', 1)).toEqual([await status(page).textContent()])
+  await expect(status(page)).toHaveText(/^Row 2, stitch 1: /)
+})
+
+test('the focus is never lost where what had it is shown anew', async ({ page }) => {
+  await open(page, 'reed-bed')
+  await statusesAfter(page, 'ArrowRight', 1)
+  await page.locator('.stepper summary').first().focus()
+  await statusesAfter(page, 'ArrowRight', 12)
+  const where = await page.evaluate(() => document.activeElement?.closest('.stepper') !== null)
+  expect(where).toBe(true)
+})
+
+test('quick presses while the loops still move lose nothing', async ({ page }) => {
+  const wanted = statusesOf('horseshoe', 2)
+  await open(page, 'horseshoe')
+  await page.waitForLoadState('networkidle')
+  await page.keyboard.press('ArrowRight')
+  await expect(page.locator('svg.is-moving')).toHaveCount(1)
+  for (let i = 0; i < 30; i++) await page.keyboard.press(i % 5 === 4 ? 'ArrowLeft' : 'ArrowRight')
+  await expect(status(page)).toHaveText(wanted[19] ?? '')
+  await expect(page.locator('svg.is-moving')).toHaveCount(0)
+  const moved = await page.locator('[data-stage]').innerHTML()
+  // Nothing of the movement is left: the same stitch reached in stillness is the same picture.
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await statusesAfter(page, 'ArrowRight', 1)
+  await statusesAfter(page, 'ArrowLeft', 1)
+  const shape = (html: string): string => html.replaceAll(/ opacity="1"/g, '')
+  expect(shape(moved).match(/<g/g)?.length).toBe(
+    shape(await page.locator('[data-stage]').innerHTML()).match(/<g/g)?.length,
+  )
+})
+
+test('where less movement is asked for, nothing moves and nothing is fetched to move it', async ({
+  page,
+}) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  const scripts: string[] = []
+  page.on('request', (request) => {
+    if (request.resourceType() === 'script') scripts.push(request.url())
+  })
+  await open(page, 'reed-bed')
+  await page.waitForLoadState('networkidle')
+  for (let i = 0; i < 5; i++) {
+    await page.keyboard.press('ArrowRight')
+    await expect(page.locator('svg.is-moving')).toHaveCount(0)
+  }
+  expect(scripts.length).toBeGreaterThan(0)
+  expect(scripts.filter((url) => url.includes('svg.esm'))).toEqual([])
+  await expect(page.getByRole('checkbox', { name: /Slower/ })).toBeHidden()
+})
+
+test('what storage holds is ignored when it is odd', async ({ page }) => {
+  const wanted = statusesOf('reed-bed', 2)
+  await open(page, 'reed-bed')
+  await statusesAfter(page, 'ArrowRight', 1)
+  const key = await page.evaluate(
+    () => Object.keys(localStorage).find((name) => name.includes('reed-bed')) ?? '',
+  )
+  expect(key).not.toBe('')
+  const odd = [
+    '',
+    'null',
+    '{',
+    '{"repeats":2,"row":99,"step":0,"hold":"English"}',
+    '{"repeats":1e9,"row":0,"step":0,"hold":"English"}',
+    '[]',
+  ]
+  for (const stored of odd) {
+    await page.evaluate(([name, value]) => localStorage.setItem(name ?? '', value ?? ''), [key, stored])
+    await page.reload()
+    await expect(next(page)).toBeVisible()
+    await expect(status(page)).toHaveText(wanted[0] ?? '')
+  }
+})
+
+test('it works where the browser keeps nothing', async ({ page }) => {
+  await page.addInitScript(() => {
+    Object.defineProperty(window, 'localStorage', {
+      get() {
+        throw new DOMException('blocked', 'SecurityError')
+      },
+    })
+  })
+  await open(page, 'reed-bed')
+  expect(await statusesAfter(page, 'ArrowRight', 3)).toEqual(statusesOf('reed-bed', 2).slice(1, 4))
+})
+
+test('its parts are reached by Tab in a sensible order, and Tab leads out again', async ({ page }) => {
+  await open(page, 'reed-bed')
+  await back(page).focus()
+  const reached: string[] = []
+  for (let i = 0; i < 12; i++) {
+    await page.keyboard.press('Tab')
+    reached.push(
+      await page.evaluate(() => {
+        const at = document.activeElement
+        return at?.closest('.stepper')
+          ? (at.getAttribute('data-do') ?? at.id ?? at.tagName) || at.tagName
+          : 'outside'
+      }),
+    )
+  }
+  const order = ['next', 'stepper-row', 'stepper-width', 'repeat-back', 'repeat-on', 'outside'].map((name) =>
+    reached.indexOf(name),
+  )
+  expect(order).not.toContain(-1)
+  expect(order).toEqual(order.toSorted((a, b) => a - b))
+})
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`in the middle of a row it shuts nobody out, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
+    await open(page, 'horseshoe')
+    await statusesAfter(page, 'ArrowRight', 5)
+    const { passes, violations } = await new AxeBuilder({ page })
+      .include('.stepper')
+      .setLegacyMode()
+      .analyze()
+    expect(passes.length).toBeGreaterThan(5)
+    expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((node) => node.html) }))).toEqual([])
+  })
+}
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 } })
+
+  test('nothing is wider than the screen, and Next is at its lower edge', async ({ page }) => {
+    await open(page, 'rose-leaf-mee')
+    await page.getByRole('img', { name: 'Both needles, as you see them' }).scrollIntoViewIfNeeded()
+    const { right, scrolled } = await page.locator('.stepper').evaluate((stepper) => ({
+      right: stepper.getBoundingClientRect().right,
+      scrolled: stepper.scrollWidth,
+    }))
+    expect(right).toBeLessThanOrEqual(390)
+    expect(scrolled).toBeLessThanOrEqual(390)
+    const box = await next(page).boundingBox()
+    expect(box && box.y + box.height).toBeGreaterThan(800)
+  })
+})
+
+test.describe('without script', () => {
+  test.use({ javaScriptEnabled: false })
+
+  test('the first stitch is shown in full and no control is offered', async ({ page }) => {
+    await page.goto(address('reed-bed'))
+    await expect(status(page)).toHaveText(statusesOf('reed-bed', 2)[0] ?? '')
+    await expect(page.getByRole('img', { name: 'Both needles, as you see them' })).toBeVisible()
+    await expect(page.locator('[aria-current="step"]')).toHaveText('k1')
+    await expect(page.locator('.stepper').getByRole('button')).toHaveCount(0)
+    await expect(page.locator('.stepper').getByRole('combobox')).toHaveCount(0)
+  })
+})
