@@ -1,5 +1,4 @@
-import { same } from '../engine/base/index.ts'
-import { type Pattern, type Row, stitchesUsed } from '../engine/pattern/index.ts'
+import { type Pattern, stitchesUsed } from '../engine/pattern/index.ts'
 import { stitch } from '../engine/stitches/index.ts'
 import type { Entry, ProvedEntry } from '../site/library.ts'
 
@@ -7,32 +6,6 @@ type Level = NonNullable<Pattern['about']['level']>
 
 /** The trade's project levels, easiest first; what has none comes last. */
 const levels: readonly Level[] = ['Basic', 'Easy', 'Intermediate', 'Complex']
-
-/** A row with anything but knits, purls and slips. */
-const isPatterned = (row: Row): boolean =>
-  [...stitchesUsed(row.items)].some(
-    (id) => !['plain', 'twisted', 'slip', 'bind off'].includes(stitch(id).family),
-  )
-
-/** 'flat, patterned on the right side only', found from the rows. */
-export function kindWords({ worked, setUp, rows }: Pattern): string {
-  if (worked === 'round') return 'in the round'
-  const sides = new Set([...setUp, ...rows].filter(isPatterned).map((row) => row.side))
-  if (sides.size === 2) return 'flat, patterned on both sides'
-  if (sides.has('RS')) return 'flat, patterned on the right side only'
-  return sides.has('WS') ? 'flat, patterned on the wrong side only' : 'flat, without patterned rows'
-}
-
-/** Whether the count stays, comes back, or grows. */
-export function countWords({
-  pattern,
-  proof,
-}: ProvedEntry): 'stays the same' | 'changes and comes back' | 'grows' {
-  if (pattern.growing) return 'grows'
-  return proof.rows.every(({ before, after }) => same(before, after))
-    ? 'stays the same'
-    : 'changes and comes back'
-}
 
 /** 'Row' or 'Round'. */
 export const rowWord = (pattern: Pattern): 'Row' | 'Round' => (pattern.worked === 'round' ? 'Round' : 'Row')

@@ -2,23 +2,25 @@ import type { Move } from './state.ts'
 
 type Turn = Extract<Move, { do: 'next' | 'back' }>
 
-/** Foot pedals send the page keys. */
-const turns: Readonly<Record<string, Turn>> = {
-  ArrowRight: { do: 'next' },
-  PageDown: { do: 'next' },
-  ArrowLeft: { do: 'back' },
-  PageUp: { do: 'back' },
-}
+const arrows: Readonly<Record<string, Turn>> = { ArrowRight: { do: 'next' }, ArrowLeft: { do: 'back' } }
+
+/** Foot pedals send the page keys. They turn the page's screens as well, so they are ours only while the needles are seen. */
+const pageKeys: Readonly<Record<string, Turn>> = { PageDown: { do: 'next' }, PageUp: { do: 'back' } }
 
 /** Where these keys have work of their own. */
 const fields =
   'input, select, textarea, [contenteditable]:not([contenteditable="false"]), [role="slider"], [role="spinbutton"], [role="textbox"], [role="combobox"], [role="listbox"], [role="radio"], [role="tab"], [role="menuitem"]'
 
 /** What a key asks for, wherever on the page it was pressed; null where it is not ours. */
-export function keyMove(event: KeyboardEvent): Turn | null {
+export function keyMove(event: KeyboardEvent, needles: Element): Turn | null {
   if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey || event.shiftKey) return null
   if (event.target instanceof Element && event.target.closest(fields)) return null
-  return turns[event.key] ?? null
+  return arrows[event.key] ?? (isSeen(needles) ? pageKeys[event.key] : undefined) ?? null
+}
+
+function isSeen(element: Element): boolean {
+  const { top, bottom } = element.getBoundingClientRect()
+  return bottom > 0 && top < innerHeight
 }
 
 /** CSS pixels. Less is a tap. */

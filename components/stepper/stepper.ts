@@ -99,13 +99,14 @@ function save({ store, view, spot, hold }: Session): void {
 
 function listen(session: Session): void {
   const { root } = session
+  const needles = find<HTMLElement>(root, '[data-stage]')
   document.addEventListener('keydown', (event) => {
-    const move = keyMove(event)
+    const move = keyMove(event, needles)
     if (!move) return
     event.preventDefault()
     act(session, move)
   })
-  onTap(find(root, '[data-stage]'), (move) => act(session, move))
+  onTap(needles, (move) => act(session, move))
   root.addEventListener('click', ({ target }) => {
     const name = target instanceof Element ? target.closest<HTMLElement>('[data-do]')?.dataset.do : undefined
     const move = name === undefined ? undefined : buttonMove(session, name)

@@ -3,7 +3,7 @@ import type { Node } from './display.ts'
 import { type Frame, rowTop } from './outline.ts'
 
 /** Sizes of type, in cells. */
-const type = { number: 0.56, count: 0.42 } as const
+const type = { number: 0.56, count: 0.5 } as const
 /** Digits and small letters are about this wide, in parts of their size. */
 const letterWidth = 0.6
 /** Between the cells and what is written beside them, in cells. */

@@ -1,7 +1,11 @@
 import { execFileSync } from 'node:child_process'
+import { globSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
-import type { Page } from '@playwright/test'
+import { type Page, test as plain } from '@playwright/test'
+import { wordsOf } from '../../components/stepper/words.ts'
+import { checkPattern } from '../../engine/intake/index.ts'
+import { work } from '../../engine/needles/index.ts'
 import { catalogue } from '../../engine/stitches/index.ts'
 import { root } from '../../site/setup/machine.mjs'
 import { expect, test } from './support.ts'
@@ -56,6 +60,22 @@ async function statusesAfter(page: Page, key: string, times: number): Promise<st
   return read
 }
 
+plain('every stitch of every row stands in just one of its words', () => {
+  const files = globSync('content/patterns/*.yaml', { cwd: root })
+  for (const file of files) {
+    const { pattern } = checkPattern({ name: file, text: readFileSync(join(root, file), 'utf8') })
+    const { worked } = pattern ? work(pattern, 3) : { worked: null }
+    if (!pattern || !worked) throw new Error(`${file} cannot be worked`)
+    for (const [index, row] of worked.rows.entries()) {
+      const written = [...pattern.setUp, ...pattern.rows][index]
+      const words = written ? wordsOf(row, written, pattern).flatMap((box) => box.words) : []
+      const steps = words.flatMap((word) => word.steps).sort((a, b) => a - b)
+      expect(steps, `${file}, row ${row.number}`).toEqual(row.steps.map((_, step) => step))
+    }
+  }
+  expect(files.length).toBeGreaterThan(20)
+})
+
 const wholePatterns = [
   ['miniature-leaf', 'Row'],
   ['jib-shawl', 'Row'],
@@ -92,6 +112,13 @@ test('buttons, page keys, a tap and a swipe do what the arrows do', async ({ pag
   await expect(next(page)).toBeFocused()
   expect(await statusesAfter(page, 'PageDown', 2)).toEqual(wanted.slice(2, 4))
   expect(await statusesAfter(page, 'PageUp', 1)).toEqual([wanted[2]])
+  // Far from the needles, the page keys turn the page's screens.
+  await page.evaluate(() => scrollTo(0, 0))
+  const away = await page
+    .locator('[data-stage]')
+    .evaluate((stage) => stage.getBoundingClientRect().top > innerHeight)
+  expect(away).toBe(true)
+  expect(await statusesAfter(page, 'PageDown', 1)).toEqual([wanted[2]])
   const needles = page.getByRole('img', { name: 'Both needles, as you see them' })
   await needles.click()
   await expect(status(page)).toHaveText(wanted[3] ?? '')
