@@ -1,4 +1,4 @@
-import { escapeText, needlesDrawing, toSvg } from '../../engine/drawing/index.ts'
+import { type Drawing, escapeText, needlesDrawing, toSvg } from '../../engine/drawing/index.ts'
 import {
   type CallOut,
   type Lesson,
@@ -51,12 +51,11 @@ export function slotsAt(lesson: Lesson, spot: Spot, hold: Hold): Slots | null {
   }
 }
 
-/** The needles as SVG. */
-export const needlesOf = (lesson: Lesson, spot: Spot, hold: Hold) =>
-  needlesDrawing({ worked: lesson.worked, rowIndex: spot.row, done: spot.step + 1, hold })
+/** The needles after the stitch is worked. */
+export const needlesOf = ({ worked }: Lesson, { row, step }: Spot, hold: Hold): Drawing =>
+  needlesDrawing({ worked, rowIndex: row, done: step + 1, hold })
 
-export const needlesSvg = (drawing: ReturnType<typeof needlesDrawing>): string =>
-  toSvg(drawing, { idPrefix: 'needles' })
+export const needlesSvg = (drawing: Drawing): string => toSvg(drawing, { idPrefix: 'needles' })
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
@@ -129,10 +128,9 @@ const callOutNames: Readonly<Record<CallOut['kind'], string>> = {
 const callOutHtml = ({ kind, words }: CallOut, open: boolean): string =>
   `<details${open ? ' open' : ''}><summary>${text(callOutNames[kind])}</summary><p>${text(words)}</p></details>`
 
-function rowHtml({ worked }: Lesson, { row, countBefore }: LessonStep): string {
+function rowHtml({ worked }: Lesson, { row }: LessonStep): string {
   const side = worked.pattern.worked === 'round' ? '' : row.side === 'RS' ? ', right side' : ', wrong side'
-  const begins = row.steps.length > 0 ? row.before.length + row.waiting.length : countBefore
-  const ends = row.after.length + row.unworked.length
+  const [begins, ends] = [row.before.length + row.waiting.length, row.after.length + row.unworked.length]
   const counts =
     begins === ends ? `${stitches(begins)} before and after` : `begins with ${begins}, ends with ${ends}`
   return `${text(rowLabelOf(worked, row) + side)} <span class="row-counts">${counts}</span>`

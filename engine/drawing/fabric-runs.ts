@@ -69,3 +69,26 @@ function beyond(cubic: readonly number[]): number[] {
   }
   return result
 }
+
+/** A piece with an end of yarn in two: what is drawn as any yarn, and the tip. */
+export function cutNearEnd(curve: readonly number[], end: 'start' | 'end'): readonly [readonly number[], readonly number[]] {
+  if (end === 'start') {
+    const [main, tip] = cutNearEnd(backwards(curve), 'end')
+    return [backwards(main), backwards(tip)]
+  }
+  const [before, last] = [curve.slice(0, -8), curve.slice(-8)]
+  const halves = halved(last)
+  return [[...before, ...halves[0]], halves[1]]
+}
+
+function halved(cubic: readonly number[]): readonly [number[], number[]] {
+  const [first, second]: [number[], number[]] = [[], []]
+  for (const k of [0, 1]) {
+    const [p0, p1, p2, p3] = [at(cubic, k), at(cubic, k + 2), at(cubic, k + 4), at(cubic, k + 6)]
+    const [a, b, c] = [(p0 + p1) / 2, (p1 + p2) / 2, (p2 + p3) / 2]
+    const [d, e] = [(a + b) / 2, (b + c) / 2]
+    for (const [i, value] of [p0, a, d, (d + e) / 2].entries()) first[k + 2 * i] = value
+    for (const [i, value] of [(d + e) / 2, e, c, p3].entries()) second[k + 2 * i] = value
+  }
+  return [first, second]
+}

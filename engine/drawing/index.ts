@@ -3,9 +3,11 @@
  * Nothing here computes a count, a symbol or a lean: it only gives shape to what the folders below found.
  */
 export * from './chart.ts'
+export { type CloseUpOptions, closeUpDrawing } from './close-up.ts'
 export * from './display.ts'
-export { type FabricOptions, fabricDrawing } from './fabric.ts'
 export { escapeText, numberText } from './escape.ts'
+export { type FabricOptions, fabricDrawing } from './fabric.ts'
+export { type FabricMarks, marksOf } from './fabric-marks.ts'
 export { keyDrawing } from './key.ts'
 export { type StepMoves, stepMoves } from './needle-moves.ts'
 export { type NeedleView, needlesDrawing } from './needles.ts'

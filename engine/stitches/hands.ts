@@ -20,12 +20,27 @@ export function handSteps(
   hold: Hold,
   neighbours: Neighbours = { before: null, after: null },
 ): string[] {
-  const telling = newTelling(stitch.motions, hold, neighbours)
-  const steps = stitch.motions.flatMap((motion, at) => {
+  const { motions, afterwards } = handStepsInTurn(stitch, hold, neighbours)
+  return [...motions.flat(), ...afterwards]
+}
+
+/** The steps of each motion by itself, for whoever shows the motions one by one, and what is done after the last. */
+export interface HandSteps {
+  readonly motions: readonly (readonly string[])[]
+  readonly afterwards: readonly string[]
+}
+
+export function handStepsInTurn(
+  { motions }: Pick<StitchEntry, 'motions'>,
+  hold: Hold,
+  neighbours: Neighbours = { before: null, after: null },
+): HandSteps {
+  const telling = newTelling(motions, hold, neighbours)
+  const steps = motions.map((motion, at) => {
     telling.at = at
     return tell(telling, motion)
   })
-  return [...steps, ...yarnAfterwards(telling)]
+  return { motions: steps, afterwards: yarnAfterwards(telling) }
 }
 
 function tell(telling: Telling, motion: Motion): string[] {

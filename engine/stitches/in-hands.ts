@@ -1,4 +1,4 @@
-import { type HandLoop, oldLoop } from './loops.ts'
+import { type HandLoop, type NewDraft, newLoop, oldLoop, type Turn } from './loops.ts'
 import type { Mount } from './stitch.ts'
 
 /**
@@ -26,6 +26,8 @@ export interface Hands {
   /** Old loops met so far on the left needle. */
   reached: number
   fetched: number
+  /** New loops so far. */
+  made: number
   readonly parked: HandLoop[]
   /** The loop that was on the right needle before the stitch was passed over. */
   chained: boolean
@@ -45,6 +47,7 @@ export const emptyHands = (mounts: readonly Mount[]): Hands => ({
   worked: new Set(),
   reached: 0,
   fetched: 0,
+  made: 0,
   parked: [],
   chained: false,
   yarnAt: null,
@@ -63,6 +66,12 @@ export function nextLeft(hands: Hands, count: number): HandLoop[] {
     hands.reached += 1
   }
   return hands.left.slice(0, count)
+}
+
+/** A new loop comes on the right needle. */
+export function makeRight(hands: Hands, draft: NewDraft, turn?: Turn): void {
+  hands.made += 1
+  hands.right.push(newLoop(hands.made, draft, turn))
 }
 
 export function takeLeft(hands: Hands, count: number): HandLoop[] {

@@ -3,7 +3,8 @@
  * Nothing about rows or patterns. A stitch's takes, makes, lean and twins are derived here and nowhere else.
  */
 export type { Twin, Twins } from './derive.ts'
-export { handSteps } from './hands.ts'
+export { type HandSteps, handSteps, handStepsInTurn } from './hands.ts'
+export { type HandLoopName, type HandsNow, performInTurn } from './in-turn.ts'
 export type { Likeness } from './look.ts'
 export { catalogue, effectOf, findStitch, rightSideLook, stitch, twinsOf } from './lookup.ts'
 export { perform } from './perform.ts'

@@ -23,7 +23,10 @@ export interface Draft {
 /** A loop that the hands deal with: on a needle, on the cable needle, or just picked up. */
 export interface HandLoop {
   readonly kind: 'old' | 'held' | 'strand' | 'below' | 'new'
-  /** For 'old' the place on the left needle from 1, for 'held' the order of fetching from 1; else 0. */
+  /**
+   * For 'old' the place on the left needle from 1, for 'held' the order of fetching from 1, for 'new' the order
+   * of making from 1; else 0.
+   */
   readonly number: number
   readonly turn: Turn
   readonly float: Made['float']
@@ -58,9 +61,10 @@ export const loopBelow = (below: 'next' | 'newest'): HandLoop => ({ ...plain, ki
 /** A draft as far as it differs from a plain loop drawn through nothing. */
 export type NewDraft = Partial<Draft> & Pick<Draft, 'from'>
 
-export const newLoop = (draft: NewDraft, turn: Turn = 1): HandLoop => ({
+export const newLoop = (number: number, draft: NewDraft, turn: Turn = 1): HandLoop => ({
   ...plain,
   kind: 'new',
+  number,
   turn,
   draft: { through: [], face: 'knit', strandTurn: 0, below: null, banded: false, beaded: false, ...draft },
 })

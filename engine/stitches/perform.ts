@@ -1,6 +1,6 @@
 import { effectOfHands } from './effect.ts'
-import { emptyHands, type Hands, must, takeLeft } from './in-hands.ts'
-import { loopBelow, newLoop, strandLoop } from './loops.ts'
+import { emptyHands, type Hands, makeRight, must, takeLeft } from './in-hands.ts'
+import { loopBelow, strandLoop } from './loops.ts'
 import { fetchHeld, giveBack, hold, slip, unhold } from './moving.ts'
 import type { Effect, Motion, Mount } from './stitch.ts'
 import { draw, drop, enter, over, pass } from './working.ts'
@@ -18,7 +18,8 @@ export function perform(motions: readonly Motion[], mounts: readonly Mount[] = [
   return effectOfHands(hands)
 }
 
-function move(hands: Hands, motion: Motion): void {
+/** One motion more. */
+export function move(hands: Hands, motion: Motion): void {
   must(!hands.wrapped || motion.do === 'draw', `${motion.do}: the wrapped yarn must be drawn through first`)
   // The key picks the handler of just this motion, which TypeScript cannot follow through the table.
   handlers[motion.do](hands, motion as never)
@@ -55,7 +56,7 @@ const handlers: Handlers = {
     hands.yarnAt = to === 'front' ? 'near' : 'far'
   },
   castOn: (hands) => {
-    hands.right.push(newLoop({ from: 'castOn' }))
+    makeRight(hands, { from: 'castOn' })
   },
   bead: (hands) => {
     hands.beaded = true

@@ -1,5 +1,5 @@
-import { type Hands, must, nextLeft, noteCrossing } from './in-hands.ts'
-import { type HandLoop, isOld, type NewDraft, newLoop } from './loops.ts'
+import { type Hands, makeRight, must, nextLeft, noteCrossing } from './in-hands.ts'
+import { type HandLoop, isOld, type NewDraft } from './loops.ts'
 import type { Motion } from './stitch.ts'
 
 export function enter(hands: Hands, { loops, leg, as }: Motion & { do: 'enter' }): void {
@@ -20,7 +20,7 @@ export function draw(hands: Hands): void {
     ...(entered.loops.every(isOld) ? throughLoops(entered) : throughBase(entered)),
     beaded: hands.beaded,
   }
-  hands.right.push(newLoop(draft))
+  makeRight(hands, draft)
   noteCrossing(hands, entered.loops)
   for (const loop of entered.loops) if (loop.kind !== 'below') hands.worked.add(loop)
   if (entered.loops[0]?.kind === 'below') hands.entered = null
@@ -57,7 +57,7 @@ export function drop(hands: Hands): void {
 /** A backward yarn over comes up behind the needle and down in front, so its leading leg is at the back. */
 export function over(hands: Hands, { turns, long, backward }: Motion & { do: 'over' }): void {
   for (let i = 0; i < (long ? 1 : turns); i += 1)
-    hands.right.push(newLoop({ from: 'air' }, backward ? -1 : 1))
+    makeRight(hands, { from: 'air' }, backward ? -1 : 1)
 }
 
 export function pass(hands: Hands, motion: Motion & { do: 'pass' }): void {

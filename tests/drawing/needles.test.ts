@@ -199,6 +199,20 @@ describe('a loop', () => {
     expect(made).toEqual([1, 0, 2, 3, 0])
   })
 
+  it('shows in front the old loop that lies in front, from either side', () => {
+    /** Where the old loop that is drawn last stands: its feet to the left, in the middle or to the right. */
+    const front = (group: GroupNode): number => {
+      const last = group.children.filter((node) => node.className === 'yarn-body below').at(-1)
+      const [from, to] = last?.kind === 'path' ? [last.d[0], last.d.at(-1)] : []
+      return from?.[0] === 'M' && to?.[0] === 'C' ? Math.sign(Math.round(from[1] + to[5])) : Number.NaN
+    }
+    const worked = rowsOn(11, 'k1, k2tog, k1, ssk, k1, s2kp, k1', 'p7')
+    const made = (done: number): number => front(loop(worked, 0, done, 'right'))
+    expect([made(2), made(4), made(6)]).toEqual([-1, 1, 0])
+    // From behind, the hindmost lies in front: of k2tog the right-side right one, which is then at the left.
+    expect([front(loop(worked, 1, 0, 'left', 5)), front(loop(worked, 1, 0, 'left', 3))]).toEqual([-1, 1])
+  })
+
   it('shows twisted legs, and only where they are twisted', () => {
     const worked = rowsOn(3, 'k1, k1 tbl, k1')
     const [open, twisted, after] = [1, 2, 3].map((done) => yarn(loop(worked, 0, done, 'right')))

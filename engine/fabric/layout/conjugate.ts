@@ -2,6 +2,7 @@ import type { Matrix } from './matrix.ts'
 
 /** Room for the solver, so that nothing is allocated while it runs. */
 export interface Workspace {
+  readonly pivot: Float64Array
   readonly inverse: Float64Array
   readonly residual: Float64Array
   readonly direction: Float64Array
@@ -10,6 +11,7 @@ export interface Workspace {
 }
 
 export const workspaceOf = (size: number): Workspace => ({
+  pivot: new Float64Array(3 * size),
   inverse: new Float64Array(3 * size),
   residual: new Float64Array(2 * size),
   direction: new Float64Array(2 * size),
@@ -39,16 +41,16 @@ export interface Solved {
 export function solve(matrix: Matrix, right: Float64Array, x: Float64Array, room: Workspace, { tolerance, most, reach }: SolveOptions): Solved {
   const { residual, direction, swept, image } = room
   x.fill(0)
-  if (!invertDiagonal(matrix, room.inverse)) return { steps: 0, negative: true }
+  if (!pivots(matrix, room.pivot, room.inverse)) return { steps: 0, negative: true }
   residual.set(right)
   sweepDown(matrix, room.inverse, residual)
-  let size = scaleByDiagonal(matrix, residual, direction, 0)
+  let size = scaleByDiagonal(room.pivot, residual, direction, 0)
   const enough = size * tolerance * tolerance
   for (let step = 0; step < most; step++) {
     if (size <= enough) return { steps: step, negative: false }
     swept.set(direction)
     sweepUp(matrix, room.inverse, swept)
-    lessDiagonal(matrix, direction, swept, image)
+    lessDiagonal(matrix, room.pivot, direction, swept, image)
     sweepDown(matrix, room.inverse, image)
     let curve = 0
     for (let i = 0; i < image.length; i++) {
@@ -65,8 +67,8 @@ export function solve(matrix: Matrix, right: Float64Array, x: Float64Array, room
       x[i] = (x[i] as number) + along * (swept[i] as number)
       residual[i] = (residual[i] as number) - along * (image[i] as number)
     }
-    const next = sizeByDiagonal(matrix, residual)
-    scaleByDiagonal(matrix, residual, direction, next / size)
+    const next = sizeByDiagonal(room.pivot, residual)
+    scaleByDiagonal(room.pivot, residual, direction, next / size)
     size = next
   }
   return { steps: most, negative: false }
@@ -79,19 +81,59 @@ function goAlong(x: Float64Array, direction: Float64Array, reach: number): void 
   for (let i = 0; i < x.length; i++) x[i] = (x[i] as number) + scale * (direction[i] as number)
 }
 
-/** False where a block of the diagonal is not positive. */
-function invertDiagonal({ size, diagonal }: Matrix, inverse: Float64Array): boolean {
-  for (let i = 0; i < 3 * size; i += 3) {
-    const xx = diagonal[i] as number
-    const xy = diagonal[i + 1] as number
-    const yy = diagonal[i + 2] as number
-    const determinant = xx * yy - xy * xy
-    if (!(xx > 0 && determinant > 0)) return false
-    const one = 1 / determinant
-    inverse[i] = yy * one
-    inverse[i + 1] = -xy * one
-    inverse[i + 2] = xx * one
+const OM = +(globalThis.process?.env?.OM ?? 0)
+const FL = +(globalThis.process?.env?.FL ?? 0.2)
+function pivots({ size, rowStart, column, values, diagonal }: Matrix, pivot: Float64Array, inverse: Float64Array): boolean {
+  pivot.set(diagonal)
+  let bad = 0
+  for (let j = 0; j < size; j++) {
+    const dxx = diagonal[3 * j] as number
+    const dxy = diagonal[3 * j + 1] as number
+    const dyy = diagonal[3 * j + 2] as number
+    if (!(dxx > 0 && dxx * dyy - dxy * dxy > 0)) return false
+    let xx = pivot[3 * j] as number
+    let xy = pivot[3 * j + 1] as number
+    let yy = pivot[3 * j + 2] as number
+    // must stay well positive against the diagonal
+    const mean0 = (dxx + dyy) / 2
+    const mean = (xx + yy) / 2
+    const low = mean - Math.sqrt((xx - yy) * (xx - yy) / 4 + xy * xy)
+    if (!(low > FL * mean0)) { bad++; const add = FL * mean0 - low; xx += add; yy += add; pivot[3*j]=xx; pivot[3*j+2]=yy }
+    const det = 1 / (xx * yy - xy * xy)
+    const ixx = yy * det
+    const ixy = -xy * det
+    const iyy = xx * det
+    inverse[3 * j] = ixx
+    inverse[3 * j + 1] = ixy
+    inverse[3 * j + 2] = iyy
+    const end = rowStart[j + 1] as number
+    let sxx = 0, sxy = 0, syx = 0, syy = 0
+    for (let k = rowStart[j] as number; k < end; k++) {
+      sxx += values[4 * k] as number
+      sxy += values[4 * k + 1] as number
+      syx += values[4 * k + 2] as number
+      syy += values[4 * k + 3] as number
+    }
+    sxx *= OM; sxy *= OM; syx *= OM; syy *= OM
+    for (let k = rowStart[j] as number; k < end; k++) {
+      const i = 3 * (column[k] as number)
+      const a = values[4 * k] as number
+      const b = values[4 * k + 1] as number
+      const c = values[4 * k + 2] as number
+      const d = values[4 * k + 3] as number
+      // W = D^-1 (U + om (S - U)), 2x2
+      const m = 1 - OM
+      const uxx = m * a + sxx, uxy = m * b + sxy, uyx = m * c + syx, uyy = m * d + syy
+      const wxx = ixx * uxx + ixy * uyx, wxy = ixx * uxy + ixy * uyy
+      const wyx = ixy * uxx + iyy * uyx, wyy = ixy * uxy + iyy * uyy
+      // U^T W
+      const txx = a * wxx + c * wyx, txy = a * wxy + c * wyy, tyx = b * wxx + d * wyx, tyy = b * wxy + d * wyy
+      pivot[i] = (pivot[i] as number) - txx
+      pivot[i + 1] = (pivot[i + 1] as number) - 0.5 * (txy + tyx)
+      pivot[i + 2] = (pivot[i + 2] as number) - tyy
+    }
   }
+  if (globalThis.process?.env?.DBG) console.log('bad', bad)
   return true
 }
 
@@ -134,20 +176,22 @@ function sweepUp({ size, rowStart, column, values }: Matrix, inverse: Float64Arr
 }
 
 /** out ← p - diagonal · q. */
-function lessDiagonal({ size, diagonal }: Matrix, p: Float64Array, q: Float64Array, out: Float64Array): void {
+function lessDiagonal({ size, diagonal }: Matrix, pivot: Float64Array, p: Float64Array, q: Float64Array, out: Float64Array): void {
   for (let i = 0; i < size; i++) {
     const x = q[2 * i] as number
     const y = q[2 * i + 1] as number
-    const xy = diagonal[3 * i + 1] as number
-    out[2 * i] = (p[2 * i] as number) - (diagonal[3 * i] as number) * x - xy * y
-    out[2 * i + 1] = (p[2 * i + 1] as number) - xy * x - (diagonal[3 * i + 2] as number) * y
+    const xx = (diagonal[3 * i] as number) - 2 * (pivot[3 * i] as number)
+    const xy = (diagonal[3 * i + 1] as number) - 2 * (pivot[3 * i + 1] as number)
+    const yy = (diagonal[3 * i + 2] as number) - 2 * (pivot[3 * i + 2] as number)
+    out[2 * i] = (p[2 * i] as number) + xx * x + xy * y
+    out[2 * i + 1] = (p[2 * i + 1] as number) + xy * x + yy * y
   }
 }
 
 /** direction ← diagonal · residual + keep · direction; gives residual · diagonal · residual. */
-function scaleByDiagonal({ size, diagonal }: Matrix, residual: Float64Array, direction: Float64Array, keep: number): number {
+function scaleByDiagonal(diagonal: Float64Array, residual: Float64Array, direction: Float64Array, keep: number): number {
   let sum = 0
-  for (let i = 0; i < size; i++) {
+  for (let i = 0; 2 * i < residual.length; i++) {
     const x = residual[2 * i] as number
     const y = residual[2 * i + 1] as number
     const xy = diagonal[3 * i + 1] as number
@@ -160,9 +204,9 @@ function scaleByDiagonal({ size, diagonal }: Matrix, residual: Float64Array, dir
   return sum
 }
 
-function sizeByDiagonal({ size, diagonal }: Matrix, residual: Float64Array): number {
+function sizeByDiagonal(diagonal: Float64Array, residual: Float64Array): number {
   let sum = 0
-  for (let i = 0; i < size; i++) {
+  for (let i = 0; 2 * i < residual.length; i++) {
     const x = residual[2 * i] as number
     const y = residual[2 * i + 1] as number
     const xy = diagonal[3 * i + 1] as number

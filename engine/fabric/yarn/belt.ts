@@ -18,28 +18,22 @@ export function beltPieces(shapeOf: ShapeOf, link: Link, facts: readonly LoopFac
   const [a, b] = [exitOf(from, link.leaves), exitOf(near, link.enters)]
   const onward = times(near.base.right, signOf(link.leaves))
   const neck = (shape: typeof near): Point => mix(shape.base.at, shape.head.at, 0.6)
-  const start = plus(plus(neck(near), onward, -0.4), near.axis, 0.02)
-  const turn = plus(neck(far), onward, 0.42)
-  const back = plus(plus(neck(near), onward, -0.34), near.axis, -0.12)
+  const start = plus(neck(near), onward, -0.42)
+  const turn = plus(plus(neck(far), onward, 0.44), far.axis, -0.07)
+  const back = plus(plus(neck(near), onward, -0.34), near.axis, -0.14)
   const piece = (curve: readonly number[], inFront: boolean): Draft =>
     draft({ loop: near.loop.id, part: 'belt', curve, beside: link.to, inFront })
-  const long = 0.3 * step.length
+  const [long, round] = [0.3 * step.length, times(far.axis, -0.09)]
   return [
     half(from, near, curveThrough({ at: a.at, out: times(a.away, 0.16) }, { at: start, out: plus(times(near.axis, 0.24), onward, 0.1) })),
     piece(
       curveThrough(
-        { at: start, out: plus(times(near.axis, 0.1), onward, 0.12) },
-        { at: plus(turn, far.axis, -0.04), in: times(onward, long), out: plus(times(onward, 0.1), far.axis, 0) },
+        { at: start, out: plus(times(near.axis, 0.1), onward, 0.1) },
+        { at: turn, out: round },
       ),
       true,
     ),
-    piece(
-      curveThrough(
-        { at: plus(turn, far.axis, -0.04), out: times(onward, 0.16) },
-        { at: back, out: times(onward, -long) },
-      ),
-      false,
-    ),
+    piece(curveThrough({ at: turn, out: round }, { at: back, out: times(onward, -long) }), false),
     half(near, from, curveThrough({ at: back, out: times(onward, -0.16) }, { at: b.at, out: times(b.away, -0.16) })),
   ]
 }

@@ -60,6 +60,8 @@ export function headFrames(fabric: Fabric, layout: FabricLayout, bases: readonly
 
 function turnOf(fabric: Fabric, loop: FabricLoop): number {
   if (loop.kind === 'chain' || loop.children.length === 0) return turning.alone
+  // Passed over several, it lies along the row.
+  if (loop.children.length > 1) return 0
   const gathered = loop.children.some((id) => (fabric.loops[id]?.parents.length ?? 0) > 1)
   return gathered ? turning.gathered : turning.plain
 }

@@ -30,8 +30,15 @@ export function linkPieces(shapeOf: ShapeOf, link: Link): Draft[] {
   const halves = link.kind === 'turn' ? turnCurves(from, link.leaves, a, b) : cut(sinkerCurve(a, b, from), 0.5)
   const [first, second] = halves
   if (link.passes.length > 0) return floats(link.passes, from, to, link.kind === 'turn', halves)
-  return [half(from, to, first), half(to, from, second)]
+  return [
+    { ...half(from, to, first), side: sideOf(from, link.leaves) },
+    { ...half(to, from, second), side: sideOf(to, link.enters) },
+  ]
 }
+
+/** Told where the yarn of a loop without feet crosses itself down there. */
+const sideOf = (shape: LoopShape, side: Side): Side | null =>
+  isFootless(shape) && shape.crossed !== null ? side : null
 
 /** A loop without parents of its own hangs beside its neighbour's. */
 export const half = (owner: LoopShape, other: LoopShape, curve: Curve): Draft =>
@@ -43,8 +50,9 @@ export const half = (owner: LoopShape, other: LoopShape, curve: Curve): Draft =>
 /** The arc between two feet: of about the same length of yarn, so flatter where they are far apart. */
 export function sinkerCurve(a: Exit, b: Exit, from: LoopShape): Curve {
   const gap = apart(a.at, b.at)
-  const dip = Math.min(0.46, Math.max(0.12, 0.4 + (0.7 - gap) * 0.4)) * (from.loop.row < 0 ? 0.4 : 1)
-  const reach = (exit: Exit, other: Exit): number => (exit.footless ? 0.4 : other.footless ? 0.2 : dip)
+  const dip = Math.min(gap + 0.05, Math.max(0.12, 0.4 + (0.7 - gap) * 0.4)) * (from.loop.row < 0 ? 0.4 : 1)
+  const reach = (exit: Exit, other: Exit): number =>
+    exit.footless ? (other.footless ? 0.3 : 0.4) : other.footless ? 0.2 : dip
   return curveThrough(
     { at: a.at, out: times(a.away, reach(a, b)) },
     { at: b.at, out: times(b.away, -reach(b, a)) },

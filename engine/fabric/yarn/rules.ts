@@ -94,7 +94,7 @@ function cross(table: Table, legs: readonly number[], front: 'left' | 'right'): 
 /** In a twisted loop one leg crosses over the other. */
 function crossLegs(table: Table, loop: FabricLoop): void {
   const crossed = table.shapes[loop.id]?.crossed ?? null
-  if (crossed !== null) cross(table, of(table, loop.id, 'leg'), frontFoot(crossed))
+  if (crossed !== null) cross(table, of(table, loop.id, 'leg', 'sinker'), frontFoot(crossed))
 }
 
 /** The parents of a decrease lie in a stack, and what is in front stays in front all along. */

@@ -24,8 +24,12 @@ export const form = {
   headWidth: 0.44,
   over: { mid: 0.33, midAt: 0.5 },
   gathered: { dive: 0.15, mid: 0.21, midAt: 0.46, headWidth: 0.36, nest: 0.07, nestMost: 0.24, spread: 0.05 },
+  /** The chain of a bind-off, which lies along the edge. */
+  chain: { foot: 0.11, mid: 0.18, midAt: 0.5, head: 0.24, headWidth: 0.3 },
   /** Loops drawn through one parent: how near to each other their feet stand, and how narrow each is there. */
-  siblings: { pitch: 0.36, foot: 0.1 },
+  siblings: { pitch: 0.36, most: 1.5, foot: 0.1 },
+  /** How far a loop passed over several reaches past the outer ones. */
+  belt: 0.34,
   /** A loop drawn through a loop under its row stands in that one's head, beside the loop that is there already. */
   below: 0.24,
 } as const
@@ -68,11 +72,25 @@ function shapeOf(
   const axis = unit(minus(head.at, base.at), base.up)
   const across = turnedRight(axis)
   const nest = nestOf(fabric, loop, bases)
-  const { mid, midAt } = loop.kind === 'over' ? form.over : nest === null ? form : form.gathered
+  // Passed over loops that have parents of their own, it lies round their necks.
+  const isBelt = loop.children.length > 1 && loop.children.some((id) => (fabric.loops[id]?.parents.length ?? 0) > 1)
+  const crossed = crossingOf(fabric, loop, facts)
+  const isChain = loop.kind === 'chain'
+  const { mid, midAt } = isChain
+    ? form.chain
+    : loop.kind === 'over' && crossed === null
+      ? form.over
+      : nest === null
+        ? form
+        : form.gathered
   const middle = mix(base.at, head.at, midAt)
-  const width = nest === null ? form.headWidth : form.gathered.headWidth
-  const centre = plus(plus(head.at, head.right, nest?.shift ?? 0), head.up, form.head + (nest?.rise ?? 0))
-  const reach = reachOf(fabric, loop, facts)
+  const width = isChain ? form.chain.headWidth : nest === null ? form.headWidth : form.gathered.headWidth
+  const centre = plus(plus(head.at, head.right, nest?.shift ?? 0), head.up, (isChain ? form.chain.head : form.head) + (nest?.rise ?? 0))
+  const standing = (id: FabricLoopId): Point => {
+    const [child, at] = [fabric.loops[id], bases[id]]
+    return child === undefined || at === undefined ? head.at : standOf(fabric, child, at, bases, heads, facts).at
+  }
+  const reach = reachOf(loop, head, standing)
   const dive = loop.parents.length > 1 ? form.gathered.dive : loop.parents.length === 1 ? form.dive : 0
   const stand = standOf(fabric, loop, base, bases, heads, facts)
   return {
@@ -80,22 +98,26 @@ function shapeOf(
     base,
     head,
     axis,
-    foot: sides((side) => plus(plus(stand.at, base.right, signOf(side) * stand.foot), base.up, dive)),
-    mid: sides((side) => plus(middle, across, signOf(side) * mid)),
-    rise: sides((side) => unit(plus(axis, across, signOf(side) * 0.22), axis)),
+    foot: sides((side) =>
+      isChain
+        ? plus(base.at, unit(plus(base.right, across), across), signOf(side) * form.chain.foot)
+        : plus(plus(stand.at, base.right, signOf(side) * stand.foot), base.up, dive),
+    ),
+    mid: sides((side) =>
+      isBelt ? plus(head.at, head.right, reach[side] + signOf(side) * form.belt) : plus(middle, across, signOf(side) * mid),
+    ),
+    rise: sides((side) => unit(plus(isBelt ? head.up : axis, across, signOf(side) * 0.22), axis)),
     top: sides((side) => plus(centre, head.right, reach[side])),
     headWidth: width,
-    crossed: crossingOf(fabric, loop, facts),
+    crossed,
   }
 }
 
-/** How far a head that holds several loops reaches past its middle on each side. */
-function reachOf(fabric: Fabric, { children }: FabricLoop, facts: readonly LoopFacts[]): Sides<number> {
-  const first = children[0]
-  const step = first === undefined ? [] : (facts[first]?.step ?? [])
-  if (children.length < 2 || !isIncrease(fabric, step)) return { left: 0, right: 0 }
-  const most = ((step.length - 1) / 2) * form.siblings.pitch
-  return { left: -most, right: most }
+/** How far a head that holds several loops reaches past its middle on each side: to where they stand. */
+function reachOf({ children }: FabricLoop, head: Frame, standing: (id: FabricLoopId) => Point): Sides<number> {
+  if (children.length < 2) return { left: 0, right: 0 }
+  const at = children.map((id) => dot(minus(standing(id), head.at), head.right))
+  return { left: Math.min(...at), right: Math.max(...at) }
 }
 
 /** Whether loops of one stitch stand in fewer loops than they are: an increase in one stitch. */
@@ -123,7 +145,8 @@ function standOf(
   if (!isIncrease(fabric, step)) return { at: base.at, foot: form.foot }
   const toRight = dot(minus(placeOf(step.at(-1), bases), placeOf(step[0], bases)), parent.right) > 0 ? 1 : -1
   const place = toRight * (step.indexOf(loop.id) - (step.length - 1) / 2)
-  return { at: plus(parent.at, parent.right, place * form.siblings.pitch), foot: form.siblings.foot }
+  const pitch = Math.min(form.siblings.pitch, form.siblings.most / (step.length - 1))
+  return { at: plus(parent.at, parent.right, place * pitch), foot: form.siblings.foot }
 }
 
 const placeOf = (id: FabricLoopId | undefined, frames: readonly Frame[]): Point => frames[id ?? -1]?.at ?? [0, 0]
