@@ -81,8 +81,8 @@ function goAlong(x: Float64Array, direction: Float64Array, reach: number): void 
   for (let i = 0; i < x.length; i++) x[i] = (x[i] as number) + scale * (direction[i] as number)
 }
 
-const OM = +(globalThis.process?.env?.OM ?? 0)
-const FL = +(globalThis.process?.env?.FL ?? 0.2)
+const OM = +(globalThis.process?.env?.OM ?? 0.95)
+const FL = +(globalThis.process?.env?.FL ?? 0.1)
 function pivots({ size, rowStart, column, values, diagonal }: Matrix, pivot: Float64Array, inverse: Float64Array): boolean {
   pivot.set(diagonal)
   let bad = 0

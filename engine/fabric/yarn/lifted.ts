@@ -1,8 +1,8 @@
 import type { Fabric, FabricLoop, FabricLoopId } from '../fabric.ts'
 import { type Draft, draft, type ShapeOf } from './draft.ts'
-import { exitOf } from './link-pieces.ts'
+import { type Exit, exitOf } from './link-pieces.ts'
 import type { Link } from './links.ts'
-import { curveThrough, mix, type Point, plus, times, turnedRight, unit, minus } from './points.ts'
+import { curveThrough, cut, minus, mix, type Point, plus, reversed, times, turnedRight, unit } from './points.ts'
 import { otherOf, type Side, signOf } from './shape.ts'
 
 /** For each loop drawn through a lifted strand, the two loops that the strand runs between, as the needles met them. */
@@ -46,19 +46,23 @@ export function liftedPieces(shapeOf: ShapeOf, link: Link, lifter: FabricLoop): 
   // The yarn leaves the one loop on the side of the other; twisted, it goes up on the far side.
   const up = link.leaves
   const down = otherOf(up)
-  const piece = (curve: readonly number[], side: Side | null, beside: FabricLoopId | null): Draft =>
-    draft({ loop: lifter.id, part: 'strand', curve, side, beside })
-  return [
-    piece(curveThrough({ at: a.at, out: times(a.away, 0.2) }, { at: mid(up), out: times(axis, 0.3) }), down, link.from),
-    piece(
-      curveThrough(
-        { at: mid(up), out: times(axis, 0.26) },
-        { at: top, out: times(by.base.right, -signOf(up) * 0.36) },
-        { at: mid(down), out: times(axis, -0.26) },
-      ),
-      null,
-      null,
-    ),
-    piece(curveThrough({ at: mid(down), out: times(axis, -0.3) }, { at: b.at, out: times(b.away, -0.2) }), up, link.to),
-  ]
+  const leg = (from: Exit, foot: Side, at: FabricLoopId): readonly [Draft, Draft] => {
+    const way = curveThrough(
+      { at: from.at, out: times(from.away, 0.2) },
+      { at: mid(otherOf(foot)), out: times(axis, 0.3) },
+    )
+    const [low, high] = cut(way, 0.35)
+    const piece = { loop: lifter.id, part: 'strand' } as const
+    return [draft({ ...piece, curve: low, beside: at }), draft({ ...piece, curve: high, side: foot })]
+  }
+  const [lowUp, highUp] = leg(a, down, link.from)
+  const [lowDown, highDown] = leg(b, up, link.to)
+  const head = curveThrough(
+    { at: mid(up), out: times(axis, 0.26) },
+    { at: top, out: times(by.base.right, -signOf(up) * 0.36) },
+    { at: mid(down), out: times(axis, -0.26) },
+  )
+  return [lowUp, highUp, draft({ loop: lifter.id, part: 'strand', curve: head }), backwards(highDown), backwards(lowDown)]
 }
+
+const backwards = (piece: Draft): Draft => ({ ...piece, curve: reversed(piece.curve) })

@@ -74,8 +74,10 @@ function throughParents(table: Table, loop: FabricLoop): void {
 function throughRing(table: Table, loop: FabricLoop): void {
   const knit = loop.face === 'knit'
   for (const i of of(table, loop.id, 'edge', 'strand')) {
-    const isHead = table.drafts[i]?.side === null
-    if (isHead) laid(table, knit, [i], of(table, loop.id, 'leg'))
+    const piece = table.drafts[i]
+    // What goes to the neighbours' feet lies beside them, a leg begins at a foot; the rest is the head.
+    if (piece?.part === 'strand' && piece.beside !== null) continue
+    if (piece?.side === null) laid(table, knit, [i], of(table, loop.id, 'leg'))
     laid(table, knit, of(table, loop.id, 'sinker'), [i])
   }
   const front = loop.kind === 'strand' ? frontFoot(table.facts[loop.id]?.made?.strandTwist ?? 'left') : 'left'
@@ -85,16 +87,18 @@ function throughRing(table: Table, loop: FabricLoop): void {
 /** The leg that leans left begins at the right foot. */
 const frontFoot = (twist: 'left' | 'right'): 'left' | 'right' => (twist === 'left' ? 'right' : 'left')
 
-function cross(table: Table, legs: readonly number[], front: 'left' | 'right'): void {
+function cross(table: Table, legs: readonly number[], front: 'left' | 'right', softness: Rule['softness'] = 0): void {
   const isFront = (i: number): boolean => table.drafts[i]?.side === front
   const both = legs.filter((i) => table.drafts[i]?.side !== null)
-  lay(table, both.filter((i) => !isFront(i)), both.filter(isFront))
+  lay(table, both.filter((i) => !isFront(i)), both.filter(isFront), softness)
 }
 
 /** In a twisted loop one leg crosses over the other. */
 function crossLegs(table: Table, loop: FabricLoop): void {
   const crossed = table.shapes[loop.id]?.crossed ?? null
-  if (crossed !== null) cross(table, of(table, loop.id, 'leg', 'sinker'), frontFoot(crossed))
+  if (crossed === null) return
+  cross(table, of(table, loop.id, 'leg'), frontFoot(crossed))
+  cross(table, of(table, loop.id, 'sinker'), frontFoot(crossed), 2)
 }
 
 /** The parents of a decrease lie in a stack, and what is in front stays in front all along. */

@@ -37,7 +37,7 @@ function beadsOf(shapes: readonly LoopShape[], facts: readonly LoopFacts[]): Yar
 }
 
 /** All pieces as the yarn runs. */
-function draftsOf(fabric: Fabric, shapes: readonly LoopShape[], facts: readonly LoopFacts[]): Draft[] {
+export function draftsOf(fabric: Fabric, shapes: readonly LoopShape[], facts: readonly LoopFacts[]): Draft[] {
   const shapeOf = (id: FabricLoopId): LoopShape => known(shapes[id])
   const links = new Map(linksOf(fabric).map((link) => [link.to, link]))
   const lifted = liftedStrands(fabric)
