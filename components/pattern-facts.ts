@@ -67,5 +67,9 @@ export function shownRepeats({ pattern }: ProvedEntry, widest = 34): number {
 export const patternAddress = (entry: Pick<Entry, 'slug'>): string => `${siteRoot()}patterns/${entry.slug}/`
 export const cardAddress = (entry: Pick<Entry, 'slug'>): string => `${siteRoot()}cards/${entry.slug}/`
 
+/** A picture that stands as a file beside the pattern's page. */
+export const fabricFileAddress = (entry: Pick<Entry, 'slug'>, file: 'fabric' | 'as-knitted'): string =>
+  `${patternAddress(entry)}${file}.svg`
+
 /** The path that the site is published under, with a slash at both ends. */
 export const siteRoot = (): string => import.meta.env.BASE_URL.replace(/\/*$/, '/')

@@ -2,7 +2,7 @@ import type { Issue } from '../engine/base/index.ts'
 import type { Proof } from '../engine/counts/index.ts'
 import { checkPattern, problemText } from '../engine/intake/index.ts'
 import { type WorkedPattern, work } from '../engine/needles/index.ts'
-import type { Pattern } from '../engine/pattern/index.ts'
+import { type Pattern, workedAgain } from '../engine/pattern/index.ts'
 
 /** What every pattern file has, proved or not. */
 interface Filed {
@@ -90,12 +90,12 @@ export function provedEntry(slug: string): ProvedEntry {
 
 const workedBefore = new Map<string, WorkedPattern>()
 
-/** A proved pattern worked loop by loop over so many repeats, once a build. */
-export function workedOf(entry: ProvedEntry, repeats: number): WorkedPattern {
-  const key = `${entry.slug} ${repeats}`
+/** A proved pattern worked loop by loop over so many repeats, its rows so many times one above the other; once a build. */
+export function workedOf(entry: ProvedEntry, repeats: number, times = 1): WorkedPattern {
+  const key = `${entry.slug} ${repeats} ${times}`
   const known = workedBefore.get(key)
   if (known) return known
-  const { worked, issues } = work(entry.pattern, repeats)
+  const { worked, issues } = work(times === 1 ? entry.pattern : workedAgain(entry.pattern, times), repeats)
   if (!worked) throw new Error(problemText({ source: { name: entry.file, text: entry.text }, issues }))
   workedBefore.set(key, worked)
   return worked

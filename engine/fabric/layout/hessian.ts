@@ -26,7 +26,7 @@ export function fillHessian(network: Network, at: Float64Array, { matrix, slots 
   addAnchors(network.anchors, matrix)
 }
 
-const ground = 1e-7
+const ground = 1e-6
 
 function addSprings({ a, b, length, stiffness }: Network['springs'], at: Float64Array, { values, diagonal }: Matrix, slots: Int32Array, exact: number): void {
   for (let s = 0; s < a.length; s++) {
@@ -70,7 +70,7 @@ function addBends({ a, b, c, stiffness }: Network['bends'], { values, diagonal }
   }
 }
 
-function addScaled(values: Float64Array, slot: number, k: number): void {
+function addScaled(values: Float32Array, slot: number, k: number): void {
   values[slot] = (values[slot] as number) + k
   values[slot + 3] = (values[slot + 3] as number) + k
 }
@@ -104,7 +104,7 @@ function addOuter({ diagonal }: Matrix, node: number, x: number, y: number, k: n
 }
 
 /** The block of two corners: the outer product of their slopes, and how the area's slope at one turns with the other. */
-function addPair(values: Float64Array, slot: number, upper: boolean, px: number, py: number, qx: number, qy: number, k: number, turn: number): void {
+function addPair(values: Float32Array, slot: number, upper: boolean, px: number, py: number, qx: number, qy: number, k: number, turn: number): void {
   const xy = k * px * qy - turn
   const yx = k * py * qx + turn
   values[slot] = (values[slot] as number) + k * px * qx

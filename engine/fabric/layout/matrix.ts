@@ -10,7 +10,7 @@ export interface Matrix {
   readonly size: number
   readonly rowStart: Int32Array
   readonly column: Int32Array
-  readonly values: Float64Array
+  readonly values: Float32Array
   readonly diagonal: Float64Array
 }
 
@@ -31,7 +31,7 @@ export function matrixOf(network: Network): { readonly matrix: Matrix; readonly 
       size: network.nodes,
       rowStart,
       column,
-      values: new Float64Array(4 * (column.length + 1)),
+      values: new Float32Array(4 * (column.length + 1)),
       diagonal: new Float64Array(3 * network.nodes),
     },
     slots: {

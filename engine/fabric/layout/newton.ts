@@ -48,7 +48,8 @@ export function relax(network: Network, places: Float64Array, { tolerance, steps
     const step = (exact: number): number => {
       fillHessian(network, places, curvature, exact)
       inner += solve(curvature.matrix, right, move, room, options).steps
-      return dot(move, gradient)
+      if (exact===0 && globalThis.NEG) globalThis.NEGC=(globalThis.NEGC??0)+1
+ return dot(move, gradient)
     }
     let slope = residual < near && !cautious ? step(1) : step(0)
     if (slope >= 0) slope = step(0)
@@ -71,7 +72,7 @@ type Four<T> = [T, T, T, T]
 
 /** How far the linear system is solved: roughly at first, better when close by, and no further than the goal asks. */
 const forcing = (residual: number, tolerance: number): number =>
-  Math.max(Math.min(0.2, residual), Math.min(0.2, (0.2 * tolerance) / residual))
+  Math.max(Math.min(0.1, residual), Math.min(0.1, (0.2 * tolerance) / residual))
 
 function dot(a: Float64Array, b: Float64Array): number {
   let sum = 0

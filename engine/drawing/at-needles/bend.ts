@@ -1,0 +1,68 @@
+import { eased, heightAt, type Line } from './geometry.ts'
+import type { Sheet, SheetPiece } from './sheet.ts'
+import { sizes } from './sizes.ts'
+
+/** How the fabric hangs at one moment of a stitch. Unit: stitch widths. */
+export interface Hanging {
+  /** How far right of its own places it hangs: as the row began, and as it ends. */
+  readonly waiting: number
+  readonly made: number
+  /** Between the loops that wait and those that are made. */
+  readonly middle: number
+  readonly left: Line
+  readonly right: Line
+}
+
+/** Pieces whose places are kept one after the other, x and y by turns. */
+export interface Cloth {
+  readonly pieces: readonly SheetPiece[]
+  /** Where each piece's numbers begin, and the end of the last. */
+  readonly from: readonly number[]
+  readonly indexOf: ReadonlyMap<string, number>
+}
+
+/** The part of a sheet that can be seen while it hangs in any of the given ways. */
+export function clothOf(sheet: Sheet, ways: readonly Hanging[]): Cloth {
+  const { side, below } = sizes.picture
+  const isSeen = ({ waiting, made }: SheetPiece): boolean =>
+    ways.some((way) => {
+      const [from, to] = [(waiting[0] ?? 0) + way.waiting, (made[0] ?? 0) + way.made]
+      const high = Math.max(waiting[1] ?? 0, made[1] ?? 0)
+      return high > -below - 1.5 && Math.min(from, to) < side + 0.9 && Math.max(from, to) > -side - 0.9
+    })
+  const pieces = sheet.pieces.filter(isSeen)
+  const from = [0]
+  for (const { made } of pieces) from.push((from.at(-1) ?? 0) + made.length)
+  return { pieces, from, indexOf: new Map(pieces.map(({ key }, i) => [key, i])) }
+}
+
+/** How far the change from waiting to made fabric reaches to either side of the middle: farther the lower it lies. */
+const reachAt = (depth: number): number => 1 + 0.5 * Math.max(0, depth - 0.6)
+
+/** How far the change from one needle's height to the other's reaches. */
+const step = 0.9
+
+/**
+ * Where the pieces lie while the fabric hangs so. Left of the middle it hangs as it did before the row, right of it as it
+ * will after it, and one goes over into the other.
+ */
+export function hang({ pieces, from }: Cloth, { waiting, made, middle, left, right }: Hanging): Float64Array {
+  const places = new Float64Array(from.at(-1) ?? 0)
+  let at = 0
+  for (const piece of pieces) {
+    const [before, after] = [piece.waiting, piece.made]
+    for (let i = 0; i < after.length; i += 2) {
+      const [ax, ay] = [(before[i] as number) + waiting, before[i + 1] as number]
+      const [bx, by] = [(after[i] as number) + made, after[i + 1] as number]
+      const off = (ax + bx) / 2 - middle
+      const reach = reachAt(-(ay + by) / 2)
+      const part = eased(off, -reach, reach)
+      const x = ax + (bx - ax) * part
+      const side = eased(x - middle, -step, step)
+      const lift = (1 - side) * heightAt(left, x) + side * heightAt(right, x)
+      places[at++] = x
+      places[at++] = ay + (by - ay) * part + lift
+    }
+  }
+  return places
+}

@@ -1,0 +1,117 @@
+import type { FabricLoopId } from '../../fabric/index.ts'
+import { type LoopId, needlesAfter, type WorkedPattern } from '../../needles/index.ts'
+import { effectOf, type Mount } from '../../stitches/index.ts'
+import { mountsAt } from './mounts.ts'
+import type { RowEnd } from './row-end.ts'
+import { type Sheet, sheetOf } from './sheet.ts'
+import { sizes } from './sizes.ts'
+import { type YarnSide, yarnSideAt } from './yarn-side.ts'
+
+/** A loop on a needle at rest. */
+export interface Waiting {
+  readonly loop: FabricLoopId
+  /** Its number in the worked table; null for the newest loop of a bind-off, which the counts leave out. */
+  readonly id: LoopId | null
+  /** Where it hangs. */
+  readonly x: number
+  readonly mount: Mount
+}
+
+/** The needles between two steps of a row. Unit: stitch widths; x is 0 in the middle between the tips. */
+export interface Moment {
+  readonly sheet: Sheet
+  readonly done: number
+  /** From the tip on, on both needles. */
+  readonly left: readonly Waiting[]
+  readonly right: readonly Waiting[]
+  /** How far right of its own places the fabric hangs: as the row began, and as it ends. */
+  readonly shift: { readonly waiting: number; readonly made: number }
+  /** The loops that the row has made, in the order of making. */
+  readonly made: readonly FabricLoopId[]
+  readonly yarn: YarnSide
+}
+
+export function momentAt(worked: WorkedPattern, rowIndex: number, done: number): Moment | null {
+  const sheet = sheetOf(worked, rowIndex)
+  if (sheet === null) return null
+  const { before, after, row } = sheet
+  const numbers = numbersOf(before, after)
+  const mounts = mountsAt(worked, rowIndex, done)
+  const { left, right } = needlesAfter(worked, rowIndex, done)
+  const known = (id: LoopId): FabricLoopId => numbers.get(id) ?? -1
+  const made = madeBy(sheet, rowIndex, done)
+  const onLeft = placesOn(before, left.map(known))
+  const firstX = onLeft[0] ?? nextX(before, row.steps.slice(0, done).flatMap(({ taken }) => taken).map(known))
+  const chain = chainOnNeedle(after, made)
+  const onRight = [...right.map(known), ...(chain === null ? [] : [chain])]
+  const rightX = placesOn(after, onRight).toReversed()
+  const newestX = rightX[0] ?? slotsOf(after)(after.order.at(-1) ?? -1) + 1
+  const shift = { waiting: -sizes.first - firstX, made: sizes.first - newestX }
+  const waiting = (loop: FabricLoopId, x: number, id: LoopId | null): Waiting => ({
+    loop,
+    id,
+    x,
+    mount: id === null ? 'usual' : mounts(id),
+  })
+  return {
+    sheet,
+    done,
+    left: left.map((id, i) => waiting(known(id), (onLeft[i] ?? 0) + shift.waiting, id)),
+    right: onRight.toReversed().map((loop, i) => {
+      const id = loop === chain ? null : (after.fabric.loops[loop]?.loop ?? null)
+      return waiting(loop, (rightX[i] ?? 0) + shift.made, id)
+    }),
+    shift,
+    made,
+    yarn: yarnSideAt(worked, rowIndex, done),
+  }
+}
+
+/** The worked table's numbers as the fabric's. */
+function numbersOf(...ends: readonly RowEnd[]): ReadonlyMap<LoopId, FabricLoopId> {
+  const all = ends.flatMap(({ fabric }) => fabric.loops)
+  return new Map(all.flatMap(({ id, loop }) => (loop === null ? [] : [[loop, id] as const])))
+}
+
+/** Where the loops of a row end hang side by side: one stitch width apart, bound-off ones too. */
+function slotsOf({ order, head, base, fabric }: RowEnd): (id: FabricLoopId) => number {
+  const slots = new Map(order.map((id, i) => [id, i]))
+  const pinned = order.findIndex((id) => fabric.loops[id]?.live)
+  const places = pinned < 0 ? base : head
+  const from = (places.get(order[Math.max(0, pinned)] ?? -1)?.[0] ?? 0) - Math.max(0, pinned)
+  return (id) => (slots.get(id) ?? Number.NaN) + from
+}
+
+/** The same for loops of one needle. Where some of them come from a holder, all hang one by one beside the first that does not. */
+function placesOn(end: RowEnd, loops: readonly FabricLoopId[]): number[] {
+  const places = loops.map(slotsOf(end))
+  if (!places.some(Number.isNaN)) return places
+  const known = Math.max(0, places.findIndex((x) => !Number.isNaN(x)))
+  const from = places[known] ?? Number.NaN
+  return places.map((_, i) => (Number.isNaN(from) ? 0 : from) + known - i)
+}
+
+/** The left needle is empty: where its next loop would hang. */
+function nextX(before: RowEnd, taken: readonly FabricLoopId[]): number {
+  const slot = slotsOf(before)
+  const last = taken.map(slot).findLast((x) => !Number.isNaN(x))
+  return (last ?? 0) - 1
+}
+
+/** How many loops each step makes anew, a loop of a bind-off counted too. */
+export function madeBy({ row, after }: Sheet, rowIndex: number, done: number): readonly FabricLoopId[] {
+  const count = row.steps.slice(0, done).reduce((sum, step) => sum + newLoops(step.stitch), 0)
+  return (after.fabric.courses[rowIndex + 1] ?? []).slice(0, count)
+}
+
+export function newLoops(stitch: string): number {
+  const { made, chain } = effectOf(stitch)
+  const fresh = made.filter(({ slipped }) => slipped === null).length
+  return fresh === 0 && chain !== null ? 1 : fresh
+}
+
+/** The newest loop, where it is one of a bind-off that the next one will be drawn through. */
+function chainOnNeedle({ fabric }: RowEnd, made: readonly FabricLoopId[]): FabricLoopId | null {
+  const newest = made.at(-1)
+  return newest !== undefined && fabric.loops[newest]?.kind === 'chain' ? newest : null
+}

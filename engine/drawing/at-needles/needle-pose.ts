@@ -1,0 +1,60 @@
+import { alongLine, type Curve, heightAt, type Point, plus, straight } from './geometry.ts'
+import { joined } from './geometry.ts'
+import { sizes } from './sizes.ts'
+import type { NeedlePlace } from './stage.ts'
+
+/** A needle's half thickness at so far from its tip, in stitch widths. */
+const taper: readonly (readonly [number, number])[] = [
+  [0, 0.018],
+  [0.03, 0.038],
+  [0.12, 0.058],
+  [0.3, 0.09],
+  [0.55, 0.128],
+  [0.85, 0.158],
+  [1.2, sizes.needle],
+  [16, sizes.needle],
+]
+
+function halfAt(distance: number): number {
+  for (const [i, [far, half]] of taper.entries()) {
+    const [near, before] = taper[i - 1] ?? [far, half]
+    if (distance <= far) return far === near ? half : before + ((half - before) * (distance - near)) / (far - near)
+  }
+  return sizes.needle
+}
+
+export type NeedlePart = 'body' | 'upper' | 'lower' | 'gleam'
+
+/** A stretch of a needle, from `from` to `to` along it, counted from its tip: always with the same number of curves. */
+export function needleParts({ line, tip }: NeedlePlace, side: 'left' | 'right', from: number, to: number): ReadonlyMap<NeedlePart, Curve> {
+  const { right, up } = alongLine(line)
+  const end: Point = [tip, heightAt(line, tip)]
+  const away = side === 'left' ? -1 : 1
+  const stops = taper.map(([distance]) => Math.min(to, Math.max(from, distance)))
+  const edge = (turn: 1 | -1): Point[] => stops.map((d) => plus(plus(end, right, away * d), up, turn * halfAt(d)))
+  const run = (points: readonly Point[]): Curve => joined(points.slice(1).map((point, i) => straight(points[i] ?? point, point)))
+  const [upper, lower] = [edge(1), edge(-1)]
+  const gleam = stops.slice(3).map((d) => plus(plus(end, right, away * Math.max(d, Math.min(to, 0.5))), up, halfAt(d) * 0.42))
+  return new Map<NeedlePart, Curve>([
+    ['body', run([...upper, ...lower.toReversed()])],
+    ['upper', run(upper)],
+    ['lower', run(lower)],
+    ['gleam', run(gleam)],
+  ])
+}
+
+/** A short needle with two tips, for stitches that wait while others pass them. */
+export function cableCurve(middle: Point, half: number): Curve {
+  const [x, y] = middle
+  const r = sizes.needle * 0.8
+  const points: Point[] = [
+    [x - half, y],
+    [x - half + 0.5, y + r],
+    [x + half - 0.5, y + r],
+    [x + half, y],
+    [x + half - 0.5, y - r],
+    [x - half + 0.5, y - r],
+    [x - half, y],
+  ]
+  return joined(points.slice(1).map((point, i) => straight(points[i] ?? point, point)))
+}

@@ -1,0 +1,50 @@
+import type { Set, Shape, Look } from './actors.ts'
+import { heightAt } from './geometry.ts'
+import { layers, leftLayers, type NeedleLayers, rightLayers } from './layers.ts'
+import { cableCurve, type NeedlePart, needleParts } from './needle-pose.ts'
+import type { NeedlePlace } from './stage.ts'
+
+/** Both needles, each in two stretches: up to where it crosses the other one, and from there to its tip. */
+export function needleShapes({ scene, stage }: Set): Shape[] {
+  const { left, right } = stage
+  return [
+    ...needle('left', left, Math.max(0, left.tip - left.split), leftLayers),
+    ...needle('right', right, Math.max(0, right.split - right.tip), rightLayers(scene)),
+    ...cable({ scene, stage }),
+  ]
+}
+
+const looks: Readonly<Record<NeedlePart, Look>> = { body: 'needle', upper: 'line', lower: 'line', gleam: 'gleam' }
+
+/** Beyond the picture's edge. */
+const end = 16
+
+function needle(side: 'left' | 'right', place: NeedlePlace, split: number, { shaft, tip }: NeedleLayers): Shape[] {
+  const crossing = split * Math.hypot(1, place.line.rise)
+  const stretch = (name: string, from: number, to: number, layer: number): Shape[] =>
+    [...needleParts(place, side, from, to)].map(([part, curve]) => ({
+      key: `needle-${side} ${name} ${part}`,
+      curve,
+      layer: layer + { body: 0, upper: 0.01, lower: 0.01, gleam: 0.02 }[part],
+      look: looks[part],
+      loop: null,
+    }))
+  return [
+    ...stretch('shaft', crossing, end, shaft),
+    ...(crossing > 0.01 ? stretch('tip', 0, crossing, tip) : []),
+  ]
+}
+
+function cable({ scene, stage }: Pick<Set, 'scene' | 'stage'>): Shape[] {
+  const { cable } = scene.hands
+  const xs = (cable?.loops ?? []).map((name) => stage.places.get(name)?.x ?? 0)
+  if (cable === null || xs.length === 0) return []
+  const x = xs.reduce((sum, one) => sum + one, 0) / xs.length
+  const y = heightAt(stage.left.line, x) + (cable.where === 'front' ? -0.42 : 0.42)
+  const curve = cableCurve([x, y], 0.95 + xs.length * 0.35)
+  const layer = cable.where === 'front' ? layers.cableBefore : layers.cableBehind
+  return [
+    { key: 'needle-cable body', curve, layer, look: 'needle', loop: null },
+    { key: 'needle-cable line', curve, layer: layer + 0.01, look: 'line', loop: null },
+  ]
+}
