@@ -2,6 +2,7 @@ import { blendLayouts, type Fabric, type FabricLayout, fabricOf, layOutFabric, t
 import { type FabricMarks, marksOf } from '../../engine/drawing/index.ts'
 import { type WorkedPattern, work } from '../../engine/needles/index.ts'
 import { type Pattern, workedAgain } from '../../engine/pattern/index.ts'
+import { blendYarns } from './blend-yarns.ts'
 
 /** A worked piece as cloth, at rest in the two states that a reader compares. */
 export interface Cloth {
@@ -30,11 +31,26 @@ export function clothOf(worked: WorkedPattern): Cloth {
   return cloth
 }
 
+/** The yarn is worked out in so many steps from as knitted to blocked; between two of them it goes straight. */
+const steps = 4
+
+const yarns = new WeakMap<Cloth, Map<number, Yarn>>()
+
 /** The yarn on its way from as knitted (0) to blocked (1). */
-export function yarnAt({ fabric, asKnitted, blocked }: Cloth, blocking: number): Yarn {
-  const layout =
-    blocking <= 0 ? asKnitted : blocking >= 1 ? blocked : blendLayouts(asKnitted, blocked, blocking)
-  return yarnOf(fabric, layout)
+export function yarnAt(cloth: Cloth, blocking: number): Yarn {
+  const at = Math.min(1, Math.max(0, blocking)) * steps
+  const [before, after] = [Math.floor(at), Math.ceil(at)]
+  const from = yarnAtStep(cloth, before)
+  return before === after ? from : blendYarns(from, yarnAtStep(cloth, after), at - before)
+}
+
+function yarnAtStep(cloth: Cloth, step: number): Yarn {
+  const known = yarns.get(cloth) ?? new Map<number, Yarn>()
+  yarns.set(cloth, known)
+  const { fabric, asKnitted, blocked } = cloth
+  const yarn = known.get(step) ?? yarnOf(fabric, blendLayouts(asKnitted, blocked, step / steps))
+  known.set(step, yarn)
+  return yarn
 }
 
 /** What a picture shows of a pattern. */

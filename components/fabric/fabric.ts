@@ -7,7 +7,7 @@ const observer = new IntersectionObserver(
       import('./fabric-view.ts').then(({ start }) => start(target))
     }
   },
-  { rootMargin: '25%' },
+  { rootMargin: '100%' },
 )
 
 for (const root of document.querySelectorAll<HTMLElement>('[data-fabric]')) observer.observe(root)

@@ -1,28 +1,34 @@
-import { type Drawing, toSvg } from '../../engine/drawing/index.ts'
+import { type Drawing, fabricDrawing, toSvg } from '../../engine/drawing/index.ts'
 import type { ProvedEntry } from '../../site/library.ts'
+import { type Extent, yarnAt } from './cloth.ts'
 import { clothFor, lessonExtent, thumbnailExtent } from './extents.ts'
-import { clothDrawing, firstSight } from './picture.ts'
-import { thumbnailDrawing } from './thumbnail.ts'
+import { clothDrawing, firstSight, type Sight } from './picture.ts'
+
+/** A pattern's lace as a piece by itself, blocked: a stitch in CSS pixels, and in the whole units that it is drawn in. */
+export function pieceOf(entry: ProvedEntry, extent: Extent, size: { stitch: number; units: number }): Drawing {
+  const title = `${entry.title}: the fabric, right side, blocked`
+  return fabricDrawing(yarnAt(clothFor(entry, extent), 1), { ...size, title })
+}
+
+/** The picture of a lesson's page as it comes, before any script. */
+export const lessonPicture = (entry: ProvedEntry, sight: Sight): Drawing =>
+  clothDrawing(clothFor(entry, lessonExtent(entry)), sight, 50)
 
 const thumbnails = new WeakMap<ProvedEntry, Drawing>()
 
-/** The pattern's small picture, drawn once a build. */
+/** The small picture that a pattern is known by, drawn once a build. */
 export function thumbnailOf(entry: ProvedEntry): Drawing {
   const known = thumbnails.get(entry)
   if (known) return known
-  const drawing = thumbnailDrawing(clothFor(entry, thumbnailExtent(entry)), 12)
+  const drawing = pieceOf(entry, thumbnailExtent(entry), { stitch: 12, units: 32 })
   thumbnails.set(entry, drawing)
   return drawing
 }
 
-/** The lesson's picture before blocking, for readers without script. */
-const looseOf = (entry: ProvedEntry): Drawing =>
-  clothDrawing(clothFor(entry, lessonExtent(entry)), { ...firstSight, blocking: 0 })
-
 /** A pattern's pictures as files. */
 export const fabricFiles = {
   fabric: thumbnailOf,
-  'as-knitted': looseOf,
+  'as-knitted': (entry) => lessonPicture(entry, { ...firstSight, blocking: 0 }),
 } as const satisfies Record<string, (entry: ProvedEntry) => Drawing>
 
 export type FabricFile = keyof typeof fabricFiles

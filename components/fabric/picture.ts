@@ -26,12 +26,12 @@ export const firstSight: Sight = { blocking: 1, side: 'right', marked: [] }
 
 /**
  * The cloth as it is looked at. Whatever the sight, the drawing is of one size: so the cloth grows in its frame, its
- * cast-on edge at the bottom, and the page round it keeps still.
+ * cast-on edge at the bottom, and the page round it keeps still. Fewer `units` a stitch are smaller to send.
  */
-export function clothDrawing(cloth: Cloth, sight: Sight): Drawing {
+export function clothDrawing(cloth: Cloth, sight: Sight, units?: number): Drawing {
   const { side, blocking, marked } = sight
   const mark = Object.fromEntries(marked.map((name) => [name, cloth.marks[name]]))
-  const drawing = fabricDrawing(yarnAt(cloth, blocking), { side, mark })
+  const drawing = fabricDrawing(yarnAt(cloth, blocking), { side, mark, ...(units !== undefined && { units }) })
   const frame = frameOf(cloth)
   const beneath = marked.includes('repeat') ? 0 : frame.beneath
   return {

@@ -42,10 +42,16 @@ function patternFor(kind: Stitch): Pattern {
   return {
     title: kind.name,
     castOn: { fixed: takesOf([...before(kind, 'k'), middleOf(kind), ...after(kind, 'k')]) },
-    worked: 'flat', firstSide: 'WS', setUp: [],
+    worked: 'flat',
+    firstSide: 'WS',
+    setUp: [],
     rows: items.map((row, i) => ({ number: i + 1, side: sides[i] ?? 'RS', items: row, text: '', span })),
-    growing: true, edges: { before: [], after: [] }, doubleYarnOver: 'two', bindOffLeaves: 'extra',
-    held: kind.effect.held, draft: false,
+    growing: true,
+    edges: { before: [], after: [] },
+    doubleYarnOver: 'two',
+    bindOffLeaves: 'extra',
+    held: kind.effect.held,
+    draft: false,
     about: { also: [], notToConfuseWith: [], teaches: [], corrections: [] },
   }
 }
@@ -77,6 +83,6 @@ function loopsOf(worked: WorkedPattern, fabric: Fabric, kind: Stitch): Pick<Swat
   const chains = fabric.loops.filter(({ kind }) => kind === 'chain').map(({ id }) => id)
   const made = kind.family === 'bind off' ? chains : known(steps.flatMap((step) => step.made))
   // Held loops and the loop under a lifted increase were not on the left needle, but the new loop is drawn through them.
-  const others = made.flatMap((id) => fabric.loops[id]?.parents ?? [])
+  const others = made.filter((id) => !taken.includes(id)).flatMap((id) => fabric.loops[id]?.parents ?? [])
   return { made, taken: [...new Set([...taken, ...others.filter((id) => !made.includes(id))])] }
 }

@@ -13,6 +13,8 @@ export interface CloseUpOptions {
   readonly side?: 'right' | 'wrong'
   /** Drawing units a stitch; 64 if not said. */
   readonly stitch?: number
+  /** Whole units that a stitch is drawn in; 200 if not said. Fewer are smaller to send and coarser. */
+  readonly units?: number
 }
 
 /**
@@ -20,12 +22,12 @@ export interface CloseUpOptions {
  * tone and a number each, from the left needle's tip on; what it made has a tone of its own.
  */
 export function closeUpDrawing(id: StitchId, options: CloseUpOptions = {}): Drawing {
-  const { side = 'right', stitch = 64 } = options
+  const { side = 'right', stitch = 64, units = 200 } = options
   const swatch = swatchOf(id)
   const right = yarnOf(swatch.fabric, layOutFabric(swatch.fabric, { state: 'free' }))
   const yarn = side === 'right' ? right : otherSide(right)
   const tintOf = tintsOf(swatch)
-  const how = { box: boxRound(yarn, tintOf, swatch), units: 200, stitch, detail: 'batched', tintOf } as const
+  const how = { box: boxRound(yarn, tintOf, swatch), units, stitch, detail: 'batched', tintOf } as const
   return {
     ...yarnPicture(yarn, how, (frame) => labelNodes(yarn, frame, swatch)),
     title: closeUpTitle(swatch, side),
@@ -50,7 +52,14 @@ function boxRound({ pieces, places }: Yarn, tintOf: TintOf, { taken }: Swatch): 
   const [xs, ys] = [ends(0), [...ends(1), ...taken.flatMap((id) => (places[id]?.base[1] ?? 0) - 0.4)]]
   const middle = (Math.min(...xs) + Math.max(...xs)) / 2
   const half = Math.max(2, (Math.max(...xs) - Math.min(...xs)) / 2 + 0.8)
-  return { left: middle - half, right: middle + half, bottom: Math.min(...ys) - 0.3, top: Math.max(...ys) + 0.4 }
+  const top = Math.max(...ys) + 0.4
+  // Under a yarn over there is nothing of its own to show, but the hole.
+  return {
+    left: middle - half,
+    right: middle + half,
+    bottom: Math.min(Math.min(...ys) - 0.3, top - 2.8),
+    top,
+  }
 }
 
 /** The number of each loop taken, on a plate at its foot. */
@@ -62,10 +71,28 @@ function labelNodes({ places }: Yarn, frame: UnitFrame, { taken, made }: Swatch)
     const [x, y] = toUnits(frame, [place.base[0], place.base[1] - 0.3])
     const r = 0.19 * frame.units
     return [
-      { kind: 'circle', key: `number-${i + 1}`, className: 'number-plate', x: Math.round(x), y: Math.round(y), radius: r, fill: '#ffffff', stroke: ink, strokeWidth: 4 },
       {
-        kind: 'text', className: 'number', text: String(i + 1), x: Math.round(x), y: Math.round(y + r * 0.5), size: r * 1.4,
-        anchor: 'middle', bold: true, fill: ink, stroke: 'none',
+        kind: 'circle',
+        key: `number-${i + 1}`,
+        className: 'number-plate',
+        x: Math.round(x),
+        y: Math.round(y),
+        radius: r,
+        fill: '#ffffff',
+        stroke: ink,
+        strokeWidth: 0.02 * frame.units,
+      },
+      {
+        kind: 'text',
+        className: 'number',
+        text: String(i + 1),
+        x: Math.round(x),
+        y: Math.round(y + r * 0.5),
+        size: r * 1.4,
+        anchor: 'middle',
+        bold: true,
+        fill: ink,
+        stroke: 'none',
       },
     ]
   })

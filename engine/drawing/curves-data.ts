@@ -7,11 +7,17 @@ export function curvesData(runs: readonly (readonly number[])[]): string {
   const words: string[] = []
   for (const run of runs) {
     const whole = run.map(Math.round)
-    words.push(words.length === 0 ? `M${tight([at(whole, 0), at(whole, 1)])}` : `m${tight([at(whole, 0) - x, at(whole, 1) - y])}`)
+    words.push(
+      words.length === 0
+        ? `M${tight([at(whole, 0), at(whole, 1)])}`
+        : `m${tight([at(whole, 0) - x, at(whole, 1) - y])}`,
+    )
     ;[x, y] = [at(whole, 0), at(whole, 1)]
     let mirror: readonly [number, number] | null = null
     for (let i = 2; i + 5 < whole.length; i += 6) {
-      const [ax, ay, bx, by, ex, ey] = [0, 1, 2, 3, 4, 5].map((k) => at(whole, i + k) - (k % 2 === 0 ? x : y)) as Six
+      const [ax, ay, bx, by, ex, ey] = [0, 1, 2, 3, 4, 5].map(
+        (k) => at(whole, i + k) - (k % 2 === 0 ? x : y),
+      ) as Six
       // One unit is less than the eye can see; the mirrored handle then stands for the given one.
       const short = mirror !== null && Math.abs(mirror[0] - ax) <= 1 && Math.abs(mirror[1] - ay) <= 1
       words.push(short ? `s${tight([bx, by, ex, ey])}` : `c${tight([ax, ay, bx, by, ex, ey])}`)

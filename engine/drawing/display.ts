@@ -73,6 +73,8 @@ export interface CurvesNode extends Look {
   readonly kind: 'curves'
   readonly runs: readonly (readonly number[])[]
   readonly coats: readonly Look[]
+  /** What lies over the first coat and under the others. */
+  readonly between?: readonly Node[]
 }
 /** Children moved by (x, y), turned by `rotate` degrees, clockwise, about the moved origin, and enlarged by `scale`. */
 export interface GroupNode extends Look {
@@ -112,5 +114,6 @@ export function* nodesOf(nodes: readonly Node[]): Generator<Node> {
   for (const node of nodes) {
     yield node
     if (node.kind === 'group') yield* nodesOf(node.children)
+    if (node.kind === 'curves') yield* nodesOf(node.between ?? [])
   }
 }

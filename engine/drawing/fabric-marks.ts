@@ -1,5 +1,6 @@
 import type { Fabric, FabricLoopId, Yarn, YarnPiece } from '../fabric/index.ts'
 import type { WorkedPattern } from '../needles/index.ts'
+import { stitch } from '../stitches/index.ts'
 import type { Node } from './display.ts'
 import { type Box, toUnits, type UnitFrame } from './fabric-frame.ts'
 import { ink, type Tint } from './fabric-paint.ts'
@@ -23,18 +24,30 @@ export function marksOf(worked: WorkedPattern, fabric: Fabric): Required<FabricM
     return loop === undefined ? undefined : worked.rows[loop.row]?.steps[loop.step]
   }
   const ids = fabric.loops.map(({ id }) => id)
-  const inRepeats = worked.rows.findIndex(({ side, steps }) => side === 'RS' && steps.some(({ repeat }) => repeat !== null))
+  const inRepeats = worked.rows.findIndex(
+    ({ side, steps }) => side === 'RS' && steps.some(({ repeat }) => repeat !== null),
+  )
   return {
-    yarnOvers: ids.filter((id) => fabric.loops[id]?.kind === 'over'),
+    yarnOvers: ids.filter((id) => isEyelet(fabric, id)),
     decreases: ids.filter((id) => isDecrease(fabric, id)),
     edges: fabric.lines.flatMap(({ loops }) => [loops[0], loops.at(-1)].filter((id) => id !== undefined)),
     repeat: ids.filter((id) => fabric.loops[id]?.row === inRepeats && stepOf(id)?.repeat === 1),
   }
 }
 
+/** A yarn over with a hole under it; one inside an increase in one stitch has none. */
+export const isEyelet = ({ loops }: Fabric, id: FabricLoopId): boolean => {
+  const loop = loops[id]
+  return loop?.kind === 'over' && stitch(loop.stitch).takes === 0
+}
+
 export const isDecrease = ({ loops }: Fabric, id: FabricLoopId): boolean => {
   const loop = loops[id]
-  return loop !== undefined && loop.kind === 'drawn' && loop.parents.filter((parent) => loops[parent]?.kind !== 'chain').length > 1
+  return (
+    loop !== undefined &&
+    loop.kind === 'drawn' &&
+    loop.parents.filter((parent) => loops[parent]?.kind !== 'chain').length > 1
+  )
 }
 
 /** The paint of every piece under these marks. What is said first wins where a loop is two things. */
@@ -44,12 +57,16 @@ export function tintsFor({ fabric, side }: Yarn, marks: FabricMarks): (piece: Ya
     for (const id of ids ?? []) if (!tints.has(id)) tints.set(id, tint)
   }
   put(marks.yarnOvers, 'over')
-  put(marks.decreases?.flatMap((id) => topParent(fabric, id, side) ?? []), 'decrease')
+  put(
+    marks.decreases?.flatMap((id) => topParent(fabric, id, side) ?? []),
+    'decrease',
+  )
   put(marks.edges, 'edge')
   put(marks.repeat, 'repeat')
   return ({ loop, part }) => {
-    const tint = tints.get(loop) ?? 'plain'
-    return part === 'edge' || part === 'tail' || (tint === 'decrease' && part === 'sinker') ? 'plain' : tint
+    const ground = (fabric.loops[loop]?.row ?? 0) % 2 === 0 ? 'other-row' : 'plain'
+    const tint = tints.get(loop) ?? ground
+    return part === 'edge' || part === 'tail' || (tint === 'decrease' && part === 'sinker') ? ground : tint
   }
 }
 
@@ -69,8 +86,15 @@ function ringNode({ places }: Yarn, frame: UnitFrame, id: FabricLoopId): Node | 
   const place = places[id]
   if (place === undefined) return null
   const [x, y] = toUnits(frame, place.base)
-  const look = { className: 'mark-over', stroke: ink, strokeWidth: 4 }
-  return { kind: 'circle', key: `hole-${id}`, x: Math.round(x), y: Math.round(y), radius: 0.16 * frame.units, ...look }
+  const look = { className: 'mark-over', stroke: ink, strokeWidth: 0.04 * frame.units }
+  return {
+    kind: 'circle',
+    key: `hole-${id}`,
+    x: Math.round(x),
+    y: Math.round(y),
+    radius: 0.16 * frame.units,
+    ...look,
+  }
 }
 
 const bracket = { below: 0.25, height: 0.22, room: 0.55 } as const
@@ -87,8 +111,18 @@ function bracketNodes({ places }: Yarn, frame: UnitFrame, repeat: readonly Fabri
   const [left, right] = [Math.min(...xs) - 0.45, Math.max(...xs) + 0.45]
   return [
     {
-      kind: 'polyline', key: 'repeat', className: 'mark-repeat', stroke: ink, strokeWidth: 5, cap: 'round',
-      points: [corner(left, bracket.height), corner(left, 0), corner(right, 0), corner(right, bracket.height)],
+      kind: 'polyline',
+      key: 'repeat',
+      className: 'mark-repeat',
+      stroke: ink,
+      strokeWidth: 0.05 * frame.units,
+      cap: 'round',
+      points: [
+        corner(left, bracket.height),
+        corner(left, 0),
+        corner(right, 0),
+        corner(right, bracket.height),
+      ],
     },
   ]
 }

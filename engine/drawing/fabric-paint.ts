@@ -1,14 +1,23 @@
 import type { Look } from './display.ts'
 
-/** What a piece of yarn is painted as: the ground, a mark, or a loop that a close-up tells from the others. */
-export type Tint = 'plain' | 'over' | 'decrease' | 'edge' | 'repeat' | 'new' | `parent-${number}`
+/** What a piece of yarn is painted as: the ground, every other row of it a little darker; a mark; or a loop that a close-up tells from the others. */
+export type Tint =
+  | 'plain'
+  | 'other-row'
+  | 'over'
+  | 'decrease'
+  | 'edge'
+  | 'repeat'
+  | 'new'
+  | `parent-${number}`
 
 export const ink = '#3a332c'
 
 /** At the yarn's sides, and along its middle, which catches the light. */
 type Colours = readonly [string, string]
 
-const ground: Colours = ['#d3bd98', '#e8d9bd']
+const ground: Colours = ['#d3bd98', '#ecdfc6']
+const otherRow: Colours = ['#c4ab82', '#dcc7a1']
 const marks: Readonly<Record<string, Colours>> = {
   over: ['#4f9fc4', '#86c6e0'],
   decrease: ['#d97d3a', '#f0a871'],
@@ -30,7 +39,9 @@ const parents: readonly Colours[] = [
 ]
 
 const coloursOf = (tint: Tint): Colours =>
-  marks[tint] ?? parents[(Number(/^parent-(\d+)$/.exec(tint)?.[1] ?? 0) - 1) % parents.length] ?? ground
+  (tint === 'other-row' ? otherRow : marks[tint]) ??
+  parents[(Number(/^parent-(\d+)$/.exec(tint)?.[1] ?? 0) - 1) % parents.length] ??
+  ground
 
 /** Marks are told by a pattern on the yarn too: beads of ink along a yarn over, bars across a decrease, a thread along an edge. */
 const signs: Readonly<Record<string, Look & { readonly strokeWidth: number }>> = {
@@ -55,24 +66,31 @@ export function coatsOf(size: YarnSize, tint: Tint): Look[] {
   return [
     lineCoat(size),
     { className: `yarn-fill${name}`, stroke: side, strokeWidth: size.thickness },
-    { className: `yarn-shade${name}`, stroke: middle, strokeWidth: round(size.thickness * 0.64), cap: 'round' },
+    {
+      className: `yarn-shade${name}`,
+      stroke: middle,
+      strokeWidth: round(size.thickness * 0.64),
+      cap: 'round',
+    },
     ...signCoats(tint, size.units),
   ]
 }
 
-/** The outline, as wide as it shows on both sides of the yarn. */
-export const lineCoat = ({ thickness, units }: YarnSize): Look => ({
+/** The outline, as wide as it shows on both sides of the yarn; it has its ink from the group round all yarn. */
+const lineCoat = ({ thickness, units }: YarnSize): Look => ({
   className: 'yarn-line',
-  stroke: ink,
   strokeWidth: round(thickness + 0.036 * units),
 })
+
+/** What holds for all yarn unless a coat says otherwise. */
+export const inked: Look = { fill: 'none', stroke: ink, join: 'round' }
 
 function signCoats(tint: Tint, units: number): Look[] {
   const sign = signs[tint]
   if (sign === undefined) return []
   const { strokeWidth, dash = [], ...rest } = sign
   const dashes = dash.length === 0 ? {} : { dash: dash.map((length) => round(length * units)) }
-  return [{ className: 'yarn-sign', stroke: ink, strokeWidth: round(strokeWidth * units), ...rest, ...dashes }]
+  return [{ className: 'yarn-sign', strokeWidth: round(strokeWidth * units), ...rest, ...dashes }]
 }
 
 const round = (value: number): number => Math.round(value * 100) / 100

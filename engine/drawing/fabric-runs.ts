@@ -37,14 +37,22 @@ function uncut(a: readonly number[], b: readonly number[]): number[] | null {
 
 const at = (numbers: readonly number[], index: number): number => numbers[index] ?? Number.NaN
 
-/** How far a piece runs on beneath the one that lies over its end, in units: so that no gap shows between them. */
-const overlap = 1.5
-
-/** The curve run on a little at its start or its end, the way that it goes there. */
-export function runOn(curve: readonly number[], atStart: boolean, atEnd: boolean): readonly number[] {
-  const longer = atEnd ? [...curve.slice(0, -8), ...beyond(curve.slice(-8))] : curve
-  return atStart ? backwards([...backwards(longer).slice(0, -8), ...beyond(backwards(longer).slice(-8))]) : longer
+/** Where another piece lies over the start or the end of a curve. */
+export interface Covered {
+  readonly start: boolean
+  readonly end: boolean
 }
+
+/** The curve run on by a little beneath what lies over its ends, the way that it goes there: so that no gap shows. */
+export function runOn(curve: readonly number[], covered: Covered, by: number): readonly number[] {
+  const longer = covered.end ? longerAtEnd(curve, by) : curve
+  return covered.start ? backwards(longerAtEnd(backwards(longer), by)) : longer
+}
+
+const longerAtEnd = (curve: readonly number[], by: number): number[] => [
+  ...curve.slice(0, -8),
+  ...beyond(curve.slice(-8), by),
+]
 
 function backwards(curve: readonly number[]): number[] {
   const result: number[] = []
@@ -53,9 +61,9 @@ function backwards(curve: readonly number[]): number[] {
 }
 
 /** One cubic taken past its end. */
-function beyond(cubic: readonly number[]): number[] {
+function beyond(cubic: readonly number[], by: number): number[] {
   const reach = Math.hypot(at(cubic, 6) - at(cubic, 4), at(cubic, 7) - at(cubic, 5))
-  const t = 1 + Math.min(0.25, overlap / Math.max(1, 3 * reach))
+  const t = 1 + Math.min(0.25, by / Math.max(1, 3 * reach))
   const result: number[] = []
   for (const k of [0, 1]) {
     const [p0, p1, p2, p3] = [at(cubic, k), at(cubic, k + 2), at(cubic, k + 4), at(cubic, k + 6)]
@@ -71,7 +79,10 @@ function beyond(cubic: readonly number[]): number[] {
 }
 
 /** A piece with an end of yarn in two: what is drawn as any yarn, and the tip. */
-export function cutNearEnd(curve: readonly number[], end: 'start' | 'end'): readonly [readonly number[], readonly number[]] {
+export function cutNearEnd(
+  curve: readonly number[],
+  end: 'start' | 'end',
+): readonly [readonly number[], readonly number[]] {
   if (end === 'start') {
     const [main, tip] = cutNearEnd(backwards(curve), 'end')
     return [backwards(main), backwards(tip)]

@@ -1,5 +1,5 @@
 import type { Fabric, FabricLoopId, Yarn } from '../fabric/index.ts'
-import { type FabricMarks, isDecrease } from './fabric-marks.ts'
+import { type FabricMarks, isDecrease, isEyelet } from './fabric-marks.ts'
 
 const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
@@ -29,11 +29,16 @@ function rowWords(fabric: Fabric, side: Yarn['side']): string[] {
 }
 
 function courseWords(fabric: Fabric, course: readonly FabricLoopId[], side: Yarn['side']): string {
-  const overs = course.filter((id) => fabric.loops[id]?.kind === 'over').length
+  const overs = course.filter((id) => isEyelet(fabric, id))
+  // The turns of a double yarn over lie side by side over one hole.
+  const holes = overs.filter((id) => !overs.includes(course[course.indexOf(id) - 1] ?? -1)).length
   const gathered = course.filter((id) => isDecrease(fabric, id))
   const tops = Map.groupBy(gathered, (id) => topWords(fabric, id, side))
   const decreases = [...tops].map(([top, ids]) => `${count(ids.length, 'decrease')} with ${top}`)
-  return [...(overs > 0 ? [`${count(overs, 'hole')} under ${count(overs, 'yarn over')}`] : []), ...decreases].join(', ')
+  return [
+    ...(holes > 0 ? [`${count(holes, 'hole')} under ${count(overs.length, 'yarn over')}`] : []),
+    ...decreases,
+  ].join(', ')
 }
 
 /** Which of its parents a decrease has on top, as it is seen. */
@@ -45,7 +50,11 @@ function topWords(fabric: Fabric, id: FabricLoopId, side: Yarn['side']): string 
   const [top = 0] = places
   const [first, last] = [Math.min(...places), Math.max(...places)]
   const [leftmost, rightmost] = side === 'right' ? [first, last] : [last, first]
-  return top === leftmost ? 'the left loop on top' : top === rightmost ? 'the right loop on top' : 'a middle loop on top'
+  return top === leftmost
+    ? 'the left loop on top'
+    : top === rightmost
+      ? 'the right loop on top'
+      : 'a middle loop on top'
 }
 
 function markWords(marks: FabricMarks): string[] {

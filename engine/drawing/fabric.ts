@@ -3,31 +3,35 @@ import type { Drawing, Node } from './display.ts'
 import { type Box, boxOf, toUnits, type UnitFrame } from './fabric-frame.ts'
 import { layerNodes, type TintOf } from './fabric-layers.ts'
 import { type FabricMarks, markNodes, tintsFor, withRoomFor } from './fabric-marks.ts'
-import { ink } from './fabric-paint.ts'
+import { ink, inked } from './fabric-paint.ts'
 import { fabricTitle, fabricWords } from './fabric-words.ts'
 
 export interface FabricOptions {
   readonly side?: 'right' | 'wrong'
   /**
-   * 'batched', as a rule: as few bytes as can be, about 115 a stitch before compression for a piece of 17 by 12, and less
-   * for larger ones. 'pieces': one element for each piece of yarn, keyed `loop-ID`, so that loops can be lit up; about
-   * three times as much.
+   * 'batched', as a rule: as few bytes as can be, at most 135 a stitch before compression for a piece of 150 loops or more
+   * and about 48 compressed. 'pieces': one element for each part of a loop, keyed `loop-ID`, so that loops can be lit up;
+   * about three times as much.
    */
   readonly detail?: 'batched' | 'pieces'
   readonly mark?: FabricMarks
   /** Drawing units a stitch; 32 if not said. */
   readonly stitch?: number
+  /** Whole units that a stitch is drawn in; 100 if not said. Fewer are smaller to send and coarser. */
+  readonly units?: number
   readonly title?: string
   readonly description?: string
 }
 
 /** The yarn of a fabric as a picture, seen from either side. */
 export function fabricDrawing(yarn: Yarn, options: FabricOptions = {}): Drawing {
-  const { side = 'right', detail = 'batched', mark = {}, stitch = 32 } = options
+  const { side = 'right', detail = 'batched', mark = {}, stitch = 32, units = 100 } = options
   const seen = yarn.side === side ? yarn : otherSide(yarn)
   const box = withRoomFor(boxOf(seen), mark)
   return {
-    ...yarnPicture(seen, { box, units: 100, stitch, detail, tintOf: tintsFor(seen, mark) }, (frame) => markNodes(seen, frame, mark)),
+    ...yarnPicture(seen, { box, units, stitch, detail, tintOf: tintsFor(seen, mark) }, (frame) =>
+      markNodes(seen, frame, mark),
+    ),
     title: options.title ?? fabricTitle(seen),
     description: options.description ?? fabricWords(seen, mark),
   }
@@ -42,7 +46,11 @@ export interface YarnPicture {
 }
 
 /** Yarn within a box, and whatever is drawn over it. */
-export function yarnPicture(yarn: Yarn, how: YarnPicture, over: (frame: UnitFrame) => Node[]): Omit<Drawing, 'title' | 'description'> {
+export function yarnPicture(
+  yarn: Yarn,
+  how: YarnPicture,
+  over: (frame: UnitFrame) => Node[],
+): Omit<Drawing, 'title' | 'description'> {
   const { box, units, stitch, detail, tintOf } = how
   const frame = { box, units }
   return {
@@ -51,7 +59,10 @@ export function yarnPicture(yarn: Yarn, how: YarnPicture, over: (frame: UnitFram
     unit: 'px',
     nodes: [
       {
-        kind: 'group', className: 'fabric', scale: stitch / units, fill: 'none', join: 'round',
+        kind: 'group',
+        className: 'fabric',
+        scale: stitch / units,
+        ...inked,
         children: [...layerNodes(yarn, frame, tintOf, detail), ...beadNodes(yarn, frame), ...over(frame)],
       },
     ],
@@ -66,8 +77,24 @@ function beadNodes({ beads }: Yarn, frame: UnitFrame): Node[] {
     const place = { kind: 'circle', x: Math.round(x), y: Math.round(y) } as const
     const r = 0.27 * frame.units
     return [
-      { ...place, key: `bead-${loop}`, className: 'bead', radius: r, fill: '#7fa8a3', stroke: ink, strokeWidth: 3.6 },
-      { ...place, x: place.x - r * 0.35, y: place.y - r * 0.35, className: 'bead-light', radius: r * 0.28, fill: '#ffffff', opacity: 0.7 },
+      {
+        ...place,
+        key: `bead-${loop}`,
+        className: 'bead',
+        radius: r,
+        fill: '#7fa8a3',
+        stroke: ink,
+        strokeWidth: 0.036 * frame.units,
+      },
+      {
+        ...place,
+        x: place.x - r * 0.35,
+        y: place.y - r * 0.35,
+        className: 'bead-light',
+        radius: r * 0.28,
+        fill: '#ffffff',
+        opacity: 0.7,
+      },
     ]
   })
 }

@@ -117,10 +117,12 @@ function curvesText(node: Extract<Node, { kind: 'curves' }>, ids: Ids): string {
   const d = word('d', curvesData(node.runs))
   const [first, ...others] = node.coats
   if (first === undefined || others.length === 0) return element('path', d + looks({ ...first, ...node }))
-  const id = `${ids.prefix}-${(ids.used += 1)}`
+  ids.used += 1
+  const id = `${ids.prefix}-${ids.used}`
   const path = element('path', attribute('id', id) + d)
   const uses = others.map((coat) => element('use', attribute('href', `#${id}`) + looks(coat)))
-  const all = element('g', looks(first), path) + uses.join('')
+  const between = (node.between ?? []).map((child) => `\n${nodeText(child, ids)}`).join('')
+  const all = element('g', looks(first), path) + between + uses.join('')
   const outer = looks(node)
   return outer === '' ? all : element('g', outer, all)
 }

@@ -1,6 +1,7 @@
-import type { LoopId, Step, WorkedPattern, WorkedRow } from '../needles/index.ts'
-import { effectOf, type Made, type Mount } from '../stitches/index.ts'
-import type { Fabric, FabricLine, FabricLoop, FabricLoopId } from './fabric.ts'
+import type { WorkedPattern, WorkedRow } from '../needles/index.ts'
+import type { Fabric, FabricLoopId } from './fabric.ts'
+import { addLoop, emptyMaking, fabricMade, known, type Making, numberOf } from './making.ts'
+import { addStep, type RowMaking } from './steps.ts'
 
 /** A moment in the work: row `row` (an index into the worked rows) after its first `steps` steps. */
 export interface Moment {
@@ -8,204 +9,67 @@ export interface Moment {
   readonly steps: number
 }
 
-type Draft = { -readonly [K in keyof FabricLoop]: FabricLoop[K] } & { children: FabricLoopId[] }
-
-/** The fabric in the making. The tables only grow. */
-interface Making {
-  readonly worked: WorkedPattern
-  readonly loops: Draft[]
-  /** For each loop of the worked table, its number here. */
-  readonly idOf: FabricLoopId[]
-  /** How each loop of the worked table sits now. */
-  readonly mounts: Mount[]
-  readonly courses: FabricLoopId[][]
-  readonly rightToLeft: boolean[]
-  readonly lines: FabricLine[]
-  /** Loops off the needles that can still be worked. */
-  readonly holder: Set<LoopId>
-}
-
-/** One row in the making. */
-interface RowMaking {
-  readonly index: number
-  readonly rightToLeft: boolean
-  readonly course: FabricLoopId[]
-  /** In working order. */
-  readonly line: FabricLoopId[]
-  readonly slipped: FabricLoopId[]
-  readonly yarnInFront: FabricLoopId[]
-  /** The chain loop of a bind-off that the next loop is drawn through as well. */
-  chain: FabricLoopId | null
-}
-
 /**
  * The loop graph of a worked piece, or of a moment in it: then what lies on either needle is live, and loops made so
  * far have the numbers that they have in the whole piece.
  *
- * A chain loop and the loop after a bind-off are drawn through the chain loop before them too; it was passed over, so
- * it lies in front on the knit face. A piece in the round is laid flat, cut open where its rounds start.
+ * A chain loop and the loop after a bind-off are drawn through the chain loop before them too, which was passed over
+ * them. A piece in the round is laid flat, cut open where its rounds start.
  */
 export function fabricOf(worked: WorkedPattern, until?: Moment): Fabric {
-  const making: Making = {
-    worked, loops: [], idOf: [], mounts: [], courses: [], rightToLeft: [], lines: [], holder: new Set(),
+  const making = emptyMaking(worked)
+  addCastOn(making)
+  for (const [index, row] of worked.rows.slice(0, until && until.row + 1).entries()) {
+    addRow(making, row, index, index === until?.row ? until.steps : row.steps.length)
   }
-  castOn(making)
-  for (const [index, row] of worked.rows.slice(0, until ? until.row + 1 : undefined).entries()) {
-    const steps = index === until?.row ? until.steps : row.steps.length
-    workRow(making, row, index, steps)
-  }
-  for (const id of making.lines.at(-1)?.loops ?? []) setLive(making, id)
-  for (const id of making.holder) setLive(making, numberOf(making, id))
-  const { loops, courses, rightToLeft, lines } = making
-  return { loops, courses, rightToLeft, lines }
+  return fabricMade(making)
 }
 
-/** The chain of a bind-off lies in the line too, and is off the needle. */
-function setLive({ loops }: Making, id: FabricLoopId): void {
-  const loop = known(loops[id])
-  if (loop.kind !== 'chain' && loop.children.length === 0) loop.live = true
+/** The yarn of a cast-on ends at the tip that row 1 starts from, so worked flat it ran the other way. */
+function addCastOn(making: Making): void {
+  const { worked, courses, rightToLeft, lines, holder, mounts } = making
+  for (const { id, row, mount } of worked.loops) {
+    if (row !== -1) break
+    addLoop(making, id, { row, stitch: 'co', kind: 'cast on', face: 'knit' })
+    mounts[id] = mount
+    // Loops of another piece follow those of the cast-on.
+    if (id >= worked.castOn) holder.add(id)
+  }
+  const fromTip = Array.from({ length: worked.castOn }, (_, id) => id)
+  const tipRight = worked.rows[0]?.side !== 'WS'
+  const onward = worked.pattern.worked === 'round'
+  courses.push(onward ? fromTip : fromTip.toReversed())
+  rightToLeft.push(onward === tipRight)
+  lines.push({ met: [], loops: fromLeft(tipRight, fromTip), slipped: [], yarnInFront: [] })
 }
 
-/** The working yarn of a cast-on ends at the tip that row 1 starts from: worked flat, it ran the other way. */
-function castOn(making: Making): void {
-  const { worked, lines } = making
-  const [first] = worked.rows
-  const count = worked.castOn
-  for (const { id, mount } of worked.loops.filter((loop) => loop.row === -1)) {
-    addLoop(making, id, { row: -1, stitch: 'co', kind: 'cast on', face: 'knit' })
-    making.mounts[id] = mount
-    if (id >= count) making.holder.add(id)
-  }
-  const fromTip = Array.from({ length: count }, (_, id) => id)
-  const firstRuns = first?.side !== 'WS'
-  const round = worked.pattern.worked === 'round'
-  making.courses.push(round ? fromTip : fromTip.toReversed())
-  making.rightToLeft.push(round ? firstRuns : !firstRuns)
-  lines.push({ met: [], loops: firstRuns ? fromTip.toReversed() : fromTip, slipped: [], yarnInFront: [] })
-}
-
-function workRow(making: Making, row: WorkedRow, index: number, steps: number): void {
-  // Turned, the next row runs back; in the round it runs on.
-  const before = making.worked.rows[index - 1]
-  const onward = making.worked.pattern.worked === 'round' && before?.turned === false
-  const rightToLeft = before === undefined ? row.side === 'RS' : onward === known(making.rightToLeft[index])
-  const inRow: RowMaking = {
-    index, rightToLeft, course: [], slipped: [], yarnInFront: [], chain: null,
-    line: row.waiting.map((id) => numberOf(making, id)),
-  }
-  for (const step of row.steps.slice(0, steps)) workStep(making, inRow, row, step)
+function addRow(making: Making, row: WorkedRow, index: number, steps: number): void {
+  const runsLeft = leftward(making, row, index)
+  const numbers = (ids: readonly FabricLoopId[]): FabricLoopId[] => ids.map((id) => numberOf(making, id))
+  const line = numbers(row.waiting)
+  const inRow: RowMaking = { row, index, course: [], line, slipped: [], yarnInFront: [], chain: null }
+  for (const step of row.steps.slice(0, steps)) addStep(making, inRow, step)
   // Held loops put back on the left needle are not in `before`; what the row took and left over tells them.
-  const ahead = [...row.steps.slice(steps).flatMap(({ taken }) => taken), ...row.unworked]
+  const takenFrom = (first: number) => row.steps.slice(first).flatMap(({ taken }) => taken)
+  const ahead = [...takenFrom(steps), ...row.unworked]
   for (const id of ahead) making.holder.delete(id)
-  const taken = row.steps.flatMap((step) => step.taken)
-  const met = [...row.waiting, ...taken, ...row.unworked].map((id) => numberOf(making, id))
-  const line = [...inRow.line, ...ahead.map((id) => numberOf(making, id))]
   making.courses.push(inRow.course)
-  making.rightToLeft.push(inRow.rightToLeft)
-  const fromLeft = (loops: FabricLoopId[]) => (rightToLeft ? loops.reverse() : loops)
-  const { slipped, yarnInFront } = inRow
-  making.lines.push({ met: fromLeft(met), loops: fromLeft(line), slipped, yarnInFront })
+  making.rightToLeft.push(runsLeft)
+  making.lines.push({
+    met: fromLeft(runsLeft, numbers([...row.waiting, ...takenFrom(0), ...row.unworked])),
+    loops: fromLeft(runsLeft, [...line, ...numbers(ahead)]),
+    slipped: inRow.slipped,
+    yarnInFront: inRow.yarnInFront,
+  })
 }
 
-function workStep(making: Making, inRow: RowMaking, row: WorkedRow, step: Step): void {
-  const { made, chain, parked } = effectOf(
-    step.stitch,
-    step.taken.map((id) => making.mounts[id] ?? 'usual'),
-  )
-  for (const id of step.taken) making.holder.delete(id)
-  if (parked > 0) for (const id of step.taken) making.holder.add(id)
-  if (chain !== null) bindOff(making, inRow, row, step, chain)
-  for (const [i, one] of made.entries()) {
-    const id = known(step.made[i])
-    if (one.slipped === null) makeLoop(making, inRow, step, one, id)
-    else slipLoop(making, inRow, row, one, id)
-  }
+/** Turned, the next row runs back; in the round it runs on. */
+function leftward({ worked, rightToLeft }: Making, row: WorkedRow, index: number): boolean {
+  const before = worked.rows[index - 1]
+  if (before === undefined) return row.side === 'RS'
+  const onward = worked.pattern.worked === 'round' && !before.turned
+  return onward === known(rightToLeft[index])
 }
 
-function slipLoop(making: Making, inRow: RowMaking, row: WorkedRow, made: Made, id: LoopId): void {
-  const number = numberOf(making, id)
-  making.mounts[id] = made.mount
-  known(making.loops[number]).span += 1
-  inRow.slipped.push(number)
-  // What is near the knitter lies in front on a right-side row.
-  if (made.float === (row.side === 'RS' ? 'near' : 'far')) inRow.yarnInFront.push(number)
-  inRow.line.push(number)
-}
-
-function makeLoop(making: Making, inRow: RowMaking, step: Step, made: Made, id: LoopId): void {
-  const { face, mount, parents, twisted } = known(making.worked.loops[id])
-  const kind = kindOf(made)
-  const number = addLoop(making, id, { row: inRow.index, stitch: step.stitch, kind, face })
-  making.mounts[id] = mount
-  for (const parent of parents) making.holder.delete(parent)
-  const through = kind === 'below' ? below(making, inRow, step, made) : parents.map((parent) => numberOf(making, parent))
-  drawThrough(making, number, through, kind === 'below' ? through.map(() => false) : twisted)
-  passChain(making, inRow, number)
-  inRow.course.push(number)
-  inRow.line.push(number)
-}
-
-const kindOf = ({ from }: Made): FabricLoop['kind'] =>
-  from === 'air' ? 'over' : from === 'strand' || from === 'below' ? from : from === 'castOn' ? 'cast on' : 'drawn'
-
-/** A new loop of a bind-off, which lies along the edge and is off the needle as soon as the next one is drawn through it. */
-function bindOff(making: Making, inRow: RowMaking, row: WorkedRow, step: Step, made: Made): void {
-  const face = (made.face === 'knit') === (row.side === 'RS') ? 'knit' : 'purl'
-  const number = addLoop(making, null, { row: inRow.index, stitch: step.stitch, kind: 'chain', face })
-  drawThrough(making, number, step.taken.map((id) => numberOf(making, id)), made.twisted)
-  passChain(making, inRow, number)
-  inRow.chain = number
-  inRow.course.push(number)
-  inRow.line.push(number)
-}
-
-/** Passes the chain loop before over a new loop. Lying along the edge, it is not called twisted. */
-function passChain(making: Making, inRow: RowMaking, number: FabricLoopId): void {
-  const { chain } = inRow
-  inRow.chain = null
-  if (chain === null) return
-  const loop = known(making.loops[number])
-  const inFront = loop.face === 'knit'
-  loop.parents = inFront ? [chain, ...loop.parents] : [...loop.parents, chain]
-  loop.twisted = inFront ? [false, ...loop.twisted] : [...loop.twisted, false]
-  known(making.loops[chain]).children.push(number)
-}
-
-/** The loop under the row below that a lifted increase is drawn through. */
-function below(making: Making, inRow: RowMaking, step: Step, made: Made): FabricLoopId[] {
-  const { loops, worked } = making
-  if (made.below === 'newest') {
-    const newest = inRow.line.at(-1)
-    const under = newest === undefined ? undefined : loops[newest]?.parents[0]
-    const found = under === undefined ? undefined : loops[under]?.parents[0]
-    return found === undefined ? [] : [found]
-  }
-  const row = known(worked.rows[inRow.index])
-  const next = [...row.steps.slice(step.step).flatMap(({ taken }) => taken), ...row.unworked][0]
-  const found = next === undefined ? undefined : loops[numberOf(making, next)]?.parents[0]
-  return found === undefined ? [] : [found]
-}
-
-type Facts = Pick<FabricLoop, 'row' | 'stitch' | 'kind' | 'face'>
-
-function addLoop(making: Making, loop: LoopId | null, facts: Facts): FabricLoopId {
-  const id = making.loops.length
-  making.loops.push({ id, loop, ...facts, parents: [], twisted: [], children: [], span: 1, live: false })
-  if (loop !== null) making.idOf[loop] = id
-  return id
-}
-
-function drawThrough(making: Making, id: FabricLoopId, parents: readonly FabricLoopId[], twisted: readonly boolean[]): void {
-  const loop = known(making.loops[id])
-  loop.parents = parents
-  loop.twisted = twisted
-  for (const parent of parents) known(making.loops[parent]).children.push(id)
-}
-
-const numberOf = ({ idOf }: Making, id: LoopId): FabricLoopId => known(idOf[id])
-
-/** What the worked table promises to be there. Throws where it is not: a programming error. */
-function known<T>(value: T | undefined): T {
-  if (value === undefined) throw new Error('fabric: a loop that is not in the table')
-  return value
-}
+const fromLeft = (runsLeft: boolean, inOrder: readonly FabricLoopId[]): FabricLoopId[] =>
+  runsLeft ? inOrder.toReversed() : [...inOrder]

@@ -7,4 +7,13 @@ export { fabricOf, type Moment } from './graph.ts'
 export { blendLayouts } from './layout/blend.ts'
 export { layOutFabric } from './layout/lay-out.ts'
 export type { LayoutOptions, Pin } from './layout/settle.ts'
-export { type Curve, otherSide, type Point, type Yarn, type YarnBead, type YarnPart, type YarnPiece, yarnOf } from './yarn/index.ts'
+export {
+  type Curve,
+  otherSide,
+  type Point,
+  type Yarn,
+  type YarnBead,
+  type YarnPart,
+  type YarnPiece,
+  yarnOf,
+} from './yarn/index.ts'

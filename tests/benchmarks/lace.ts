@@ -1,6 +1,6 @@
 import { type Fabric, fabricOf } from '../../engine/fabric/index.ts'
 import { networkOf } from '../../engine/fabric/layout/build.ts'
-import { meshOf } from '../../engine/fabric/layout/mesh.ts'
+import { meshOf } from '../../engine/fabric/layout/mesh-of.ts'
 import type { Network } from '../../engine/fabric/layout/network.ts'
 import { gridPlaces } from '../../engine/fabric/layout/start.ts'
 import { tensions } from '../../engine/fabric/layout/tension.ts'
@@ -21,7 +21,11 @@ export function laceOf(loops: number, rows: number): Fabric {
   const [right, left] = [Math.floor(spare / 2), Math.ceil(spare / 2)]
   const plain = (count: number): string => (count === 0 ? '' : `k${count}`)
   const lace = (row: number): string =>
-    [plain(right), `*${repeat[row % 4]}; rep from * to ${left === 0 ? 'end' : `last ${left} st`}`, plain(left)]
+    [
+      plain(right),
+      `*${repeat[row % 4]}; rep from * to ${left === 0 ? 'end' : `last ${left} st`}`,
+      plain(left),
+    ]
       .filter((part) => part !== '')
       .join(', ')
   const all = Array.from({ length: rows }, (_, i) => (i % 2 === 0 ? lace(i / 2) : 'purl'))

@@ -21,8 +21,18 @@ export interface PeerRun {
  * Relaxes the same network with d3-force: its simulation moves the nodes, one force of ours gives them the gradient of the
  * same energy. It never cools, since it would stop before it is done. Runs until it is down to the last tolerance.
  */
-export function relaxWithPeer({ network, grid }: Problem, settings: PeerSettings, tolerances: readonly number[], most: number): PeerRun {
-  const nodes: SimulationNodeDatum[] = Array.from({ length: network.nodes }, (_, i) => ({ x: grid[2 * i] ?? 0, y: grid[2 * i + 1] ?? 0, vx: 0, vy: 0 }))
+export function relaxWithPeer(
+  { network, grid }: Problem,
+  settings: PeerSettings,
+  tolerances: readonly number[],
+  most: number,
+): PeerRun {
+  const nodes: SimulationNodeDatum[] = Array.from({ length: network.nodes }, (_, i) => ({
+    x: grid[2 * i] ?? 0,
+    y: grid[2 * i + 1] ?? 0,
+    vx: 0,
+    vy: 0,
+  }))
   const places = new Float64Array(grid.length)
   const gradient = new Float64Array(grid.length)
   let residual = Number.POSITIVE_INFINITY
@@ -41,7 +51,11 @@ export function relaxWithPeer({ network, grid }: Problem, settings: PeerSettings
     }
   }
   const start = performance.now()
-  const simulation = forceSimulation(nodes).alphaDecay(0).velocityDecay(settings.velocityDecay).force('energy', pull).stop()
+  const simulation = forceSimulation(nodes)
+    .alphaDecay(0)
+    .velocityDecay(settings.velocityDecay)
+    .force('energy', pull)
+    .stop()
   const milliseconds: number[] = []
   let ticks = 0
   while (milliseconds.length < tolerances.length && ticks < most) {

@@ -2,7 +2,8 @@ import { globSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { root } from '../../site/setup/machine.mjs'
 
-const dist = join(root, 'dist')
+/** Where the build wrote the site. */
+export const dist = join(root, 'dist')
 
 /** A page of the built site: its path below the site's address ('patterns/reed-bed/') and its file. */
 export interface BuiltPage {

@@ -1,8 +1,8 @@
 import { globSync, readFileSync } from 'node:fs'
 import { seededRandom } from '../../engine/base/index.ts'
 import { type Fabric, fabricOf } from '../../engine/fabric/index.ts'
-import { at } from '../../engine/fabric/layout/at.ts'
 import { trianglesOf } from '../../engine/fabric/layout/areas.ts'
+import { at } from '../../engine/fabric/layout/at.ts'
 import type { Mesh } from '../../engine/fabric/layout/mesh.ts'
 import { readPattern } from '../../engine/intake/index.ts'
 import { type WorkedPattern, work } from '../../engine/needles/index.ts'
@@ -58,7 +58,11 @@ export function* areas(mesh: Mesh, places: Float64Array): Generator<number> {
 export const leastArea = (mesh: Mesh, places: Float64Array): number =>
   [...areas(mesh, places)].reduce((least, area) => Math.min(least, area), Number.POSITIVE_INFINITY)
 
-const rightSide = { 1: ['k2tog', 'ssk'], 2: ['sk2p', 's2kp', 'k3tog'], plain: ['k1', 'k1', 'k1', 'p1'] } as const
+const rightSide = {
+  1: ['k2tog', 'ssk'],
+  2: ['sk2p', 's2kp', 'k3tog'],
+  plain: ['k1', 'k1', 'k1', 'p1'],
+} as const
 const wrongSide = { 1: ['p2tog', 'ssp'], 2: ['p3tog'], plain: ['p1', 'p1', 'p1', 'k1'] } as const
 
 /** A row over `count` loops that gives back as many: decreases, and the yarn overs that make up for them, anywhere. */

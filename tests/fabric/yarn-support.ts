@@ -20,18 +20,35 @@ export function workedFile(file: string, repeats: number): WorkedPattern {
 const span = { start: 0, end: 0 }
 
 /** Rows of stitches as a pattern; each row is right-side first. */
-export function workedRows(castOn: number, rows: readonly (readonly string[])[], more: Partial<Pattern> = {}): WorkedPattern {
-  const made = rows.map((stitches, i): Row => ({
-    number: i + 1,
-    side: i % 2 === 0 ? 'RS' : 'WS',
-    items: stitches.map((id): Item => ({ kind: 'stitch', stitch: id, times: 1, span })),
-    text: '',
-    span,
-  }))
+export function workedRows(
+  castOn: number,
+  rows: readonly (readonly string[])[],
+  more: Partial<Pattern> = {},
+): WorkedPattern {
+  const made = rows.map(
+    (stitches, i): Row => ({
+      number: i + 1,
+      side: i % 2 === 0 ? 'RS' : 'WS',
+      items: stitches.map((id): Item => ({ kind: 'stitch', stitch: id, times: 1, span })),
+      text: '',
+      span,
+    }),
+  )
   const pattern: Pattern = {
-    title: 'Swatch', castOn: { fixed: castOn }, worked: 'flat', firstSide: 'RS', setUp: [], rows: made, growing: true,
-    edges: { before: [], after: [] }, doubleYarnOver: 'two', bindOffLeaves: 'extra', held: 0, draft: false,
-    about: { also: [], notToConfuseWith: [], teaches: [], corrections: [] }, ...more,
+    title: 'Swatch',
+    castOn: { fixed: castOn },
+    worked: 'flat',
+    firstSide: 'RS',
+    setUp: [],
+    rows: made,
+    growing: true,
+    edges: { before: [], after: [] },
+    doubleYarnOver: 'two',
+    bindOffLeaves: 'extra',
+    held: 0,
+    draft: false,
+    about: { also: [], notToConfuseWith: [], teaches: [], corrections: [] },
+    ...more,
   }
   const { worked, issues } = work(pattern, 1)
   if (worked === null) throw new Error(`cannot be worked: ${JSON.stringify(issues)}`)
@@ -41,29 +58,56 @@ export function workedRows(castOn: number, rows: readonly (readonly string[])[],
 const plain = ['k', 'k', 'k', 'p', 'p', 'k tbl', 'p tbl', 'sl']
 const overs = ['yo', 'yo', 'yo2', 'm1l', 'm1rp', 'kfb', 'pfb', '(k1, yo, k1) in 1']
 const decreases = [
-  'k2tog', 'ssk', 'p2tog', 'ssp', 'k2tog tbl', 'p2tog tbl', 'k3tog', 'sssk', 'p3tog', 'sk2p', 's2kp', 'p2sp', 's2pp', 'sk3p',
+  'k2tog',
+  'ssk',
+  'p2tog',
+  'ssp',
+  'k2tog tbl',
+  'p2tog tbl',
+  'k3tog',
+  'sssk',
+  'p3tog',
+  'sk2p',
+  's2kp',
+  'p2sp',
+  's2pp',
+  'sk3p',
 ]
 
-/** A valid lace that nobody thought up: any stitch may stand over any other. The width is drawn back to where it began. */
-export function randomLace(seed: number): WorkedPattern {
+/** One row of a random lace: its stitches, and for each loop that it makes whether it was made with others in one loop. */
+interface RandomRow {
+  readonly stitches: string[]
+  readonly siblings: boolean[]
+}
+
+/**
+ * A valid lace that nobody thought up: any stitch may stand over any other, on either side. About a third of the stitches
+ * are no plain ones, and the width is drawn back to where it began. `tame`: loops made in one loop are not gathered
+ * with others right away.
+ */
+export function randomLace(seed: number, tame = true): WorkedPattern {
   const random = seededRandom(seed)
   const pick = (from: readonly string[]): string => from[Math.floor(random() * from.length)] ?? 'k'
   const castOn = 8 + Math.floor(random() * 6)
-  let loops = castOn
+  let fresh: readonly boolean[] = Array.from({ length: castOn }, () => false)
   const rows = Array.from({ length: 8 }, () => {
-    const row: string[] = []
-    let left = loops
-    while (left > 0) {
+    const row: RandomRow = { stitches: [], siblings: [] }
+    // The row runs back over the one before.
+    const ahead = fresh.toReversed()
+    let grown = fresh.length - castOn
+    for (let at = 0; at < ahead.length; ) {
       const chance = random()
-      const tooMany = loops - castOn
-      const id = chance < 0.5 ? pick(plain) : chance < 0.75 - 0.05 * tooMany ? pick(overs) : pick(decreases)
+      const id = pick(chance < 0.66 ? plain : chance < 0.83 - 0.04 * grown ? overs : decreases)
       const { takes, makes } = stitch(id)
-      if (takes > left) continue
-      row.push(id)
-      left -= takes
-      loops += makes - takes
+      const taken = ahead.slice(at, at + takes)
+      if (taken.length < takes || (tame && takes > 1 && taken.includes(true))) continue
+      row.stitches.push(id)
+      row.siblings.push(...Array.from({ length: makes }, () => takes > 0 && makes > takes))
+      at += takes
+      grown += makes - takes
     }
-    return row
+    fresh = row.siblings
+    return row.stitches
   })
   return workedRows(castOn, rows)
 }
@@ -87,12 +131,14 @@ function stretchesOf(piece: YarnPiece): Stretch[] {
   const { curve } = piece
   const result: Stretch[] = []
   for (let i = 0; i + 7 < curve.length; i += 6) {
-    const at = (t: number): readonly [number, number] => [0, 1].map((k) => {
-      const [a = 0, b = 0, c = 0, d = 0] = [0, 2, 4, 6].map((j) => curve[i + j + k])
-      const s = 1 - t
-      return a * s * s * s + 3 * b * s * s * t + 3 * c * s * t * t + d * t * t * t
-    }) as [number, number]
-    for (let n = 0; n < stretchesIn; n++) result.push({ piece, from: at(n / stretchesIn), to: at((n + 1) / stretchesIn) })
+    const at = (t: number): readonly [number, number] =>
+      [0, 1].map((k) => {
+        const [a = 0, b = 0, c = 0, d = 0] = [0, 2, 4, 6].map((j) => curve[i + j + k])
+        const s = 1 - t
+        return a * s * s * s + 3 * b * s * s * t + 3 * c * s * t * t + d * t * t * t
+      }) as [number, number]
+    for (let n = 0; n < stretchesIn; n++)
+      result.push({ piece, from: at(n / stretchesIn), to: at((n + 1) / stretchesIn) })
   }
   return result
 }
@@ -103,7 +149,10 @@ export function crossingsOf({ pieces }: Yarn): Crossing[] {
   const grid = new Map<string, Stretch[]>()
   const found: Crossing[] = []
   for (const stretch of pieces.flatMap(stretchesOf)) {
-    const [xs, ys] = [[stretch.from[0], stretch.to[0]], [stretch.from[1], stretch.to[1]]]
+    const [xs, ys] = [
+      [stretch.from[0], stretch.to[0]],
+      [stretch.from[1], stretch.to[1]],
+    ]
     const met = new Set<Stretch>()
     for (let x = Math.floor(Math.min(...xs) / cell); x <= Math.floor(Math.max(...xs) / cell); x++) {
       for (let y = Math.floor(Math.min(...ys) / cell); y <= Math.floor(Math.max(...ys) / cell); y++) {
@@ -180,7 +229,10 @@ export function verdictOn(yarn: Yarn): Verdict {
     if (told === null) continue
     checked += 1
     const drawn = Math.sign(a.depth - b.depth) * sign
-    if (drawn !== told) wrong.push(`${a.part} of ${a.loop} and ${b.part} of ${b.loop} at ${at.map((n) => n.toFixed(2)).join(', ')}: ${drawn === 0 ? 'tie' : 'wrong'}`)
+    if (drawn !== told)
+      wrong.push(
+        `${a.part} of ${a.loop} and ${b.part} of ${b.loop} at ${at.map((n) => n.toFixed(2)).join(', ')}: ${drawn === 0 ? 'tie' : 'wrong'}`,
+      )
   }
   return { checked, wrong }
 }

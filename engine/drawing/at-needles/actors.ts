@@ -1,5 +1,7 @@
 import type { FabricLoopId } from '../../fabric/index.ts'
+import { stitch } from '../../stitches/index.ts'
 import { hang } from './bend.ts'
+import { freshYarn } from './fresh-yarn.ts'
 import { backwards, type Curve, heightAt, inCubics, joined, type Point, shared } from './geometry.ts'
 import {
   cableLoop,
@@ -10,7 +12,7 @@ import {
   liftedLoop,
   needleLoop,
 } from './layers.ts'
-import { type Feet, leadsRight, type LoopCurves, lifted, overNeedle } from './loop-pose.ts'
+import { type Feet, type LoopCurves, leadsRight, lifted, overNeedle } from './loop-pose.ts'
 import type { Waiting } from './moment.ts'
 import { needleShapes } from './needle-shapes.ts'
 import type { Name, Scene } from './scene.ts'
@@ -18,7 +20,6 @@ import type { StrandPart } from './sheet.ts'
 import { sizes } from './sizes.ts'
 import { holeBelow, type Stage } from './stage.ts'
 import type { StepContext } from './step-context.ts'
-import { freshYarn } from './fresh-yarn.ts'
 import { feetIn, type Hung, hungIn } from './yarns.ts'
 
 /** What a piece is painted as. */
@@ -64,7 +65,15 @@ export function setOf(context: StepContext, index: number, remembered: Map<strin
   const places = remembered.get(name) ?? hang(cloth, stage.hanging)
   remembered.set(name, places)
   const isLast = index === told.length - 1
-  const bare = { context, scene: one.scene, stage, isFirst: index === 0, isLast, places, hung: hungIn(context, places) }
+  const bare = {
+    context,
+    scene: one.scene,
+    stage,
+    isFirst: index === 0,
+    isLast,
+    places,
+    hung: hungIn(context, places),
+  }
   return { ...bare, loops: loopsOf(bare).map((loop) => ({ ...loop, feet: feetOf(bare, loop) })) }
 }
 
@@ -74,14 +83,31 @@ type Footless = Omit<Hanging, 'feet'>
 
 function loopsOf({ context, scene, stage, isLast }: Bare): Footless[] {
   const { before, after, step, numbers } = context
-  const resting = (on: 'left' | 'right', by: number) => ({ loop, x, mount }: Waiting): Footless => ({
-    loop, name: null, on, x: x + by, turn: mount === 'usual' ? 1 : -1,
-  })
+  const resting =
+    (on: 'left' | 'right', by: number) =>
+    ({ loop, x, mount }: Waiting): Footless => ({
+      loop,
+      name: null,
+      on,
+      x: x + by,
+      turn: mount === 'usual' ? 1 : -1,
+    })
   if (isLast) return [...after.left.map(resting('left', 0)), ...after.right.map(resting('right', 0))]
-  const slide = { left: after.shift.waiting - before.shift.waiting, right: after.shift.made - before.shift.made }
+  const slide = {
+    left: after.shift.waiting - before.shift.waiting,
+    right: after.shift.made - before.shift.made,
+  }
   const named = [...stage.places].flatMap(([name, { on, x }]): Footless[] => {
     const loop = numbers.get(name) ?? -1
-    return [{ loop, name, on: on === 'both' ? 'left' : on, x, turn: name === 'before 1' ? 1 : (scene.hands.turns.get(name) ?? 1) }]
+    return [
+      {
+        loop,
+        name,
+        on: on === 'both' ? 'left' : on,
+        x,
+        turn: name === 'before 1' ? 1 : (scene.hands.turns.get(name) ?? 1),
+      },
+    ]
   })
   return [
     ...before.left.slice(step.taken.length).map(resting('left', slide.left * stage.moved - stage.pushed)),
@@ -110,7 +136,8 @@ function loopShapes(set: Set, hanging: Hanging): Shape[] {
 }
 
 /** Loops that come to nothing have no number. */
-export const keyOf = (loop: FabricLoopId, name: Name | null): string => (loop < 0 || name === 'strand 0' ? `${name}` : `${loop}`)
+export const keyOf = (loop: FabricLoopId, name: Name | null): string =>
+  loop < 0 || name === 'strand 0' ? `${name}` : `${loop}`
 
 function partsOf(
   set: Set,
@@ -123,7 +150,13 @@ function partsOf(
 ): Shape[] {
   return [...curves].map(([part, curve]): Shape => {
     const isFront = part.endsWith(rightLeads ? 'right' : 'left')
-    const own = part.startsWith('half') ? (isFront ? order.front : order.back) : isFront ? order.frontLeg : order.backLeg
+    const own = part.startsWith('half')
+      ? isFront
+        ? order.front
+        : order.back
+      : isFront
+        ? order.frontLeg
+        : order.backLeg
     return { key: `${key} ${part}`, curve, loop, look, layer: own ?? depthOf(set, `${loop} ${part}`) }
   })
 }
@@ -135,8 +168,11 @@ export function depthOf({ context: { cloth } }: Set, key: string): number {
 }
 
 function lookOf({ context, isLast, isFirst }: Set, { name, loop }: Hanging): Look {
-  if (isLast) return context.fresh.includes(loop) ? 'new' : 'yarn'
-  if (name === null) return isFirst && context.before.made.at(-1) === loop ? 'new' : 'yarn'
+  const { worked, rowIndex, step, before } = context
+  const id = before.sheet.after.fabric.loops[loop]?.loop ?? -1
+  const steps = worked.rows[rowIndex]?.steps ?? []
+  if (isLast) return step.made.includes(id) ? 'new' : steps[step.step]?.taken.includes(id) ? 'next' : 'yarn'
+  if (name === null) return isFirst && steps[step.step - 2]?.made.includes(id) ? 'new' : 'yarn'
   return name.startsWith('new') ? 'working' : 'next'
 }
 
@@ -147,9 +183,26 @@ function feetOf(set: Bare, { loop, name, x }: Footless): Feet | null {
   if (name === 'strand 0') return strandFeet(set)
   if (loop < 0) {
     const y = heightAt(stage.right.line, x) - 0.75
-    return { left: { at: [x - 0.4, y], up: [0.2, 1] }, right: { at: [x + 0.4, y], up: [-0.2, 1] }, legs: false }
+    return {
+      left: { at: [x - 0.4, y], up: [0.2, 1] },
+      right: { at: [x + 0.4, y], up: [-0.2, 1] },
+      legs: false,
+    }
   }
-  return feetIn(hung, loop)
+  const feet = feetIn(hung, loop)
+  return feet !== null && !feet.legs && isNewest(set, loop) ? hangingOver(feet, stage, x) : feet
+}
+
+/** The yarn of the newest yarn over runs on to the hand: it need not reach down to a next loop yet. */
+function hangingOver(feet: Feet, { right }: Stage, x: number): Feet {
+  return { ...feet, left: { at: [x - 0.34, heightAt(right.line, x) - 0.3], up: [0.1, 1] } }
+}
+
+function isNewest({ context, scene, isLast }: Bare, loop: FabricLoopId): boolean {
+  const { before, after, numbers } = context
+  if (isLast) return after.made.at(-1) === loop
+  const name = scene.hands.right.findLast((one) => one.startsWith('new'))
+  return name === undefined ? before.made.at(-1) === loop : numbers.get(name) === loop
 }
 
 /** A new loop stands in the old ones that it was drawn through; several in one of them stand side by side. */
@@ -165,24 +218,34 @@ function holeFeet({ stage, scene }: Bare, name: Name | null, from: readonly Name
 
 /** A lifted strand begins and ends where it ran out of the loops beside it. */
 function strandFeet({ context, hung }: Bare): Feet | null {
-  const pieces = context.cloth.pieces.filter(({ part, loop }) => part === 'strand' && loop === context.numbers.get('strand 0'))
+  const pieces = context.cloth.pieces.filter(
+    ({ part, loop }) => part === 'strand' && loop === context.numbers.get('strand 0'),
+  )
   const [first, last] = [hung.curve(pieces[0]?.key ?? ''), hung.curve(pieces.at(-1)?.key ?? '')]
   if (first === null || last === null) return null
-  const ends: Point[] = [[first[0] ?? 0, first[1] ?? 0], [last.at(-2) ?? 0, last.at(-1) ?? 0]]
+  const ends: Point[] = [
+    [first[0] ?? 0, first[1] ?? 0],
+    [last.at(-2) ?? 0, last.at(-1) ?? 0],
+  ]
   const [left, right] = ends.toSorted((a, b) => a[0] - b[0])
   if (left === undefined || right === undefined) return null
   return { left: { at: left, up: [0.3, 0.4] }, right: { at: right, up: [-0.3, 0.4] }, legs: true }
 }
 
-function poseOf({ stage, scene, context }: Set, { name, on, x, turn, loop }: Hanging, feet: Feet): LoopCurves {
+function poseOf(
+  { stage, scene, context }: Set,
+  { name, on, x, turn, loop }: Hanging,
+  feet: Feet,
+): LoopCurves {
   const cubics = halfCubics(context, loop)
   const isLifted = name !== null && scene.lifted?.loops.includes(name) === true
   if (isLifted && stage.top !== null) {
     const among = scene.lifted?.loops.indexOf(name) ?? 0
     return lifted(feet, [stage.top[0] + among * 0.12, stage.top[1] + among * 0.03], cubics)
   }
-  const line = on === 'cable' ? cableLine(scene, stage, x) : on === 'left' ? stage.left.line : stage.right.line
-  return overNeedle(feet, { line, x, turn, slack: isLoose(context, loop) ? 0.3 : 0, cubics })
+  const line =
+    on === 'cable' ? cableLine(scene, stage, x) : on === 'left' ? stage.left.line : stage.right.line
+  return overNeedle(feet, { line, x, turn, slack: slackOf(context, loop), cubics })
 }
 
 export function cableLine({ hands }: Scene, { left }: Stage, x: number) {
@@ -195,9 +258,13 @@ function halfCubics({ before }: StepContext, loop: FabricLoopId): number {
   return half === undefined ? 1 : (half - 2) / 6
 }
 
-function isLoose({ before }: StepContext, loop: FabricLoopId): boolean {
+/** Loops of a nupp are drawn up long; one loop of two turns is twice as long as it need be. */
+function slackOf({ before }: StepContext, loop: FabricLoopId): number {
   const made = before.sheet.after.fabric.loops[loop]
-  return made !== undefined && made.stitch.startsWith('nupp')
+  if (made === undefined || made.row < 0) return 0
+  const { motions } = stitch(made.stitch)
+  if (motions.some((motion) => motion.do === 'draw' && motion.loosely)) return 0.3
+  return motions.some((motion) => motion.do === 'over' && motion.long) ? 0.22 : 0
 }
 
 function layersOf({ scene, context }: Set, { name, on, loop }: Hanging): LoopLayers {
@@ -219,7 +286,9 @@ function fallenShapes(set: Set): Shape[] {
   const { context, hung } = set
   const { numbers } = context
   const onNeedles = new Set(set.loops.map(({ loop, name }) => keyOf(loop, name)))
-  const fallen = [...numbers].filter(([name, loop]) => !name.startsWith('new') && name !== 'strand 0' && !onNeedles.has(`${loop}`))
+  const fallen = [...numbers].filter(
+    ([name, loop]) => !name.startsWith('new') && name !== 'strand 0' && !onNeedles.has(`${loop}`),
+  )
   return fallen.flatMap(([, loop]) =>
     parts.flatMap((part): Shape[] => {
       const key = `${loop} ${part}`
@@ -237,19 +306,27 @@ function strandShapes(set: Set): Shape[] {
   const { context, hung, loops, isLast, isFirst } = set
   const lifter = context.numbers.get('strand 0')
   if (lifter === undefined || loops.some(({ name }) => name === 'strand 0')) return []
-  const before = set.scene.hands.left.length > 0 && !set.scene.hands.right.some((name) => name.startsWith('new'))
+  const before =
+    set.scene.hands.left.length > 0 && !set.scene.hands.right.some((name) => name.startsWith('new'))
   const pieces = context.cloth.pieces.filter(({ part, loop, until }) =>
     !isLast && (isFirst || before) ? until === lifter : part === 'strand' && loop === lifter,
   )
-  const run = joined(pieces.flatMap(({ key }) => { const curve = hung.curve(key); return curve === null ? [] : [curve] }))
+  const run = joined(
+    pieces.flatMap(({ key }) => {
+      const curve = hung.curve(key)
+      return curve === null ? [] : [curve]
+    }),
+  )
   if (run.length === 0) return []
   const forward = (run[0] ?? 0) <= (run.at(-2) ?? 0)
   const curves = shared(inCubics(forward ? run : backwards(run), 4), [1, 1, 1, 1])
-  return parts.map((part, i): Shape => ({
-    key: `strand 0 ${part}`,
-    curve: curves[i] ?? [],
-    loop: lifter,
-    layer: depthOf(set, pieces[0]?.key ?? ''),
-    look: isLast ? 'below' : 'next',
-  }))
+  return parts.map(
+    (part, i): Shape => ({
+      key: `strand 0 ${part}`,
+      curve: curves[i] ?? [],
+      loop: lifter,
+      layer: depthOf(set, pieces[0]?.key ?? ''),
+      look: isLast ? 'below' : 'next',
+    }),
+  )
 }

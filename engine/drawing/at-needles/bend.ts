@@ -7,6 +7,8 @@ export interface Hanging {
   /** How far right of its own places it hangs: as the row began, and as it ends. */
   readonly waiting: number
   readonly made: number
+  /** How far farther right what hangs below the row lies under what the row has made. */
+  readonly lag: number
   /** Between the loops that wait and those that are made. */
   readonly middle: number
   readonly left: Line
@@ -39,6 +41,9 @@ export function clothOf(sheet: Sheet, ways: readonly Hanging[]): Cloth {
 /** How far the change from waiting to made fabric reaches to either side of the middle: farther the lower it lies. */
 const reachAt = (depth: number): number => 1 + 0.5 * Math.max(0, depth - 0.6)
 
+/** Right below the row only a part of the lag shows; all of it three rows farther down. */
+const leaning = (y: number): number => 0.45 + 0.55 * eased(-y, 1.6, 4)
+
 /** How far the change from one needle's height to the other's reaches. */
 const step = 0.9
 
@@ -46,14 +51,20 @@ const step = 0.9
  * Where the pieces lie while the fabric hangs so. Left of the middle it hangs as it did before the row, right of it as it
  * will after it, and one goes over into the other.
  */
-export function hang({ pieces, from }: Cloth, { waiting, made, middle, left, right }: Hanging): Float64Array {
+export function hang(
+  { pieces, from }: Cloth,
+  { waiting, made, lag, middle, left, right }: Hanging,
+): Float64Array {
   const places = new Float64Array(from.at(-1) ?? 0)
   let at = 0
   for (const piece of pieces) {
     const [before, after] = [piece.waiting, piece.made]
+    const [start, end] = [lag * (1 - piece.height[0]), lag * (1 - piece.height[1])]
+    const last = after.length - 2
     for (let i = 0; i < after.length; i += 2) {
       const [ax, ay] = [(before[i] as number) + waiting, before[i + 1] as number]
-      const [bx, by] = [(after[i] as number) + made, after[i + 1] as number]
+      const by = after[i + 1] as number
+      const bx = (after[i] as number) + made + (start + ((end - start) * i) / last) * leaning(by)
       const off = (ax + bx) / 2 - middle
       const reach = reachAt(-(ay + by) / 2)
       const part = eased(off, -reach, reach)

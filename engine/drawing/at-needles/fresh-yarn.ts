@@ -61,9 +61,17 @@ function alongRoot(waiting: readonly Fresh[], root: Curve, layer: number): Shape
   const [near] = cutFirst(root, used)
   const pieces = waiting.flatMap((fresh) => [
     ...fresh.arrival.map(({ key, made }) => ({ key, count: cubicsIn(made), loop: fresh.loop })),
-    ...fresh.parts.toReversed().map((part) => ({ key: `${keyOf(fresh.loop, fresh.name)} ${part}`, count: 1, loop: fresh.loop })),
+    ...fresh.parts
+      .toReversed()
+      .map((part) => ({ key: `${keyOf(fresh.loop, fresh.name)} ${part}`, count: 1, loop: fresh.loop })),
   ])
-  const ways = shared(inCubics(near, pieces.reduce((sum, { count }) => sum + count, 0)), pieces.map(({ count }) => count))
+  const ways = shared(
+    inCubics(
+      near,
+      pieces.reduce((sum, { count }) => sum + count, 0),
+    ),
+    pieces.map(({ count }) => count),
+  )
   return pieces.map(({ key, loop }, i) => ({
     key,
     curve: orientated(key, ways[i] ?? []),
@@ -74,15 +82,25 @@ function alongRoot(waiting: readonly Fresh[], root: Curve, layer: number): Shape
 }
 
 /** Parts of a loop are kept from left to right, but the yarn comes from the right. */
-const orientated = (key: string, way: Curve): Curve => (/ (leg|half)-(left|right)$/.test(key) ? backwards(way) : way)
+const orientated = (key: string, way: Curve): Curve =>
+  / (leg|half)-(left|right)$/.test(key) ? backwards(way) : way
 
 function freshLoops({ cloth, numbers, told }: StepContext): Fresh[] {
-  const names = [...new Set(told.flatMap(({ scene }) => scene.hands.right.filter((name) => name.startsWith('new'))))]
+  const names = [
+    ...new Set(told.flatMap(({ scene }) => scene.hands.right.filter((name) => name.startsWith('new')))),
+  ]
   return names.map((name): Fresh => {
     const loop = numbers.get(name) ?? -1
-    const arrival = cloth.pieces.filter(({ arrives, part }) => loop >= 0 && arrives === loop && !/^(leg|half)/.test(part) && part !== 'strand')
+    const arrival = cloth.pieces.filter(
+      ({ arrives, part }) => loop >= 0 && arrives === loop && !/^(leg|half)/.test(part) && part !== 'strand',
+    )
     const hasLegs = loop < 0 ? false : cloth.indexOf.has(`${loop} leg-left`)
-    return { name, loop, arrival, parts: hasLegs ? ['leg-left', 'half-left', 'half-right', 'leg-right'] : ['half-left', 'half-right'] }
+    return {
+      name,
+      loop,
+      arrival,
+      parts: hasLegs ? ['leg-left', 'half-left', 'half-right', 'leg-right'] : ['half-left', 'half-right'],
+    }
   })
 }
 
@@ -111,7 +129,8 @@ function exitBefore(set: Set): Exit | null {
   const { context, hung, stage } = set
   const from = yarnFrom(context)
   const feet = from === null ? null : feetIn(hung, from.loop)
-  if (from !== null && feet !== null) return exitAt(feet[from.side])
+  const onNeedle = set.loops.find(({ loop, name }) => loop === from?.loop && name === null)?.feet ?? feet
+  if (from !== null && onNeedle !== null) return exitAt(onNeedle[from.side])
   // It comes round from the end of the round before, or from beyond the picture's edge.
   const first: Point = [stage.hanging.middle + 0.75, -1.12]
   return { at: first, away: [-0.4, -0.6] }
@@ -122,7 +141,14 @@ function rootLayer({ context }: Set): number {
   return from === null || showsKnit(context, from.loop) ? layers.yarnBehind : layers.yarnBefore
 }
 
-function arrivalShapes(set: Set, { arrival, loop }: Fresh, from: Exit, entry: Exit, isDrawn: boolean, layer: number): Shape[] {
+function arrivalShapes(
+  set: Set,
+  { arrival, loop }: Fresh,
+  from: Exit,
+  entry: Exit,
+  isDrawn: boolean,
+  layer: number,
+): Shape[] {
   const counts = arrival.map(({ made }) => cubicsIn(made))
   const total = counts.reduce((sum, count) => sum + count, 0)
   if (total === 0) return []
@@ -133,7 +159,13 @@ function arrivalShapes(set: Set, { arrival, loop }: Fresh, from: Exit, entry: Ex
     return arrival.map(({ key }, i) => ({ key, curve: own[i] ?? [], layer: depthOf(set, key), look, loop }))
   }
   const ways = shared(inCubics(arrivalTo(from, entry), total), counts)
-  return arrival.map(({ key }, i) => ({ key, curve: ways[i] ?? [], layer: isDrawn ? layer : depthOf(set, key), look, loop }))
+  return arrival.map(({ key }, i) => ({
+    key,
+    curve: ways[i] ?? [],
+    layer: isDrawn ? layer : depthOf(set, key),
+    look,
+    loop,
+  }))
 }
 
 function wrapShapes(fresh: Fresh, wrap: ReturnType<typeof wrapRound>, face: 'knit' | 'purl'): Shape[] {
@@ -143,13 +175,32 @@ function wrapShapes(fresh: Fresh, wrap: ReturnType<typeof wrapRound>, face: 'kni
   const key = keyOf(fresh.loop, fresh.name)
   const order: Readonly<Record<StrandPart, number>> =
     face === 'knit'
-      ? { 'leg-right': layers.backRight, 'half-right': layers.onFar, 'half-left': layers.onFar, 'leg-left': layers.onFar }
-      : { 'leg-right': layers.yarnFront, 'half-right': layers.yarnFront, 'half-left': layers.drawnBack, 'leg-left': layers.yarnFront }
+      ? {
+          'leg-right': layers.backRight,
+          'half-right': layers.onFar,
+          'half-left': layers.onFar,
+          'leg-left': layers.onFar,
+        }
+      : {
+          'leg-right': layers.yarnFront,
+          'half-right': layers.yarnFront,
+          'half-left': layers.drawnBack,
+          'leg-left': layers.yarnFront,
+        }
   const loop = fresh.loop
   const bare = face === 'knit' ? layers.yarnBehind : layers.yarnFront
   return [
-    ...fresh.arrival.map((piece, i): Shape => ({ key: piece.key, curve: ways[i] ?? [], layer: bare, look: 'working', loop })),
-    ...fresh.parts.map((part): Shape => ({ key: `${key} ${part}`, curve: wrap.loop.get(part) ?? [], layer: order[part], look: 'working', loop })),
+    ...fresh.arrival.map(
+      (piece, i): Shape => ({ key: piece.key, curve: ways[i] ?? [], layer: bare, look: 'working', loop }),
+    ),
+    ...fresh.parts.map(
+      (part): Shape => ({
+        key: `${key} ${part}`,
+        curve: wrap.loop.get(part) ?? [],
+        layer: order[part],
+        look: 'working',
+        loop,
+      }),
+    ),
   ]
 }
-

@@ -55,6 +55,17 @@ export function backwards(curve: Curve): Curve {
   return result
 }
 
+/** A curve moved by a way that may change along it, from 0 at its start to 1 at its end. */
+export function moved(curve: Curve, by: (part: number) => Point): Curve {
+  const last = curve.length / 2 - 1
+  const result: number[] = []
+  for (let i = 0; i <= last; i++) {
+    const [x, y] = by(i / last)
+    result.push(at(curve, 2 * i) + x, at(curve, 2 * i + 1) + y)
+  }
+  return result
+}
+
 /** Curves that follow each other, as one. */
 export const joined = (curves: readonly Curve[]): Curve =>
   curves.flatMap((curve, i) => (i === 0 ? curve : curve.slice(2)))
@@ -73,7 +84,7 @@ export function cutFirst(curve: Curve, part: number): readonly [Curve, Curve] {
 
 /** The same way in so many cubics, at least as many as it has: the longest one is cut in halves until there are enough. */
 export function inCubics(curve: Curve, count: number): Curve {
-  const parts = Array.from({ length: cubicsIn(curve) }, (_, i) => curve.slice(6 * i, 6 * i + 8))
+  const parts = Array.from({ length: cubicsIn(curve) }, (_, i): Curve => curve.slice(6 * i, 6 * i + 8))
   while (parts.length < count) {
     const lengths = parts.map((part) => apart(startOf(part), endOf(part)))
     const longest = lengths.indexOf(Math.max(...lengths))

@@ -56,7 +56,12 @@ export interface LoopLayers {
 }
 
 const onLeft: LoopLayers = { front: layers.frontLeft, back: layers.backLeft, frontLeg: null, backLeg: null }
-const onRight: LoopLayers = { front: layers.frontRight, back: layers.backRight, frontLeg: null, backLeg: null }
+const onRight: LoopLayers = {
+  front: layers.frontRight,
+  back: layers.backRight,
+  frontLeg: null,
+  backLeg: null,
+}
 
 export const needleLoop = (on: 'left' | 'right'): LoopLayers => (on === 'left' ? onLeft : onRight)
 
@@ -72,7 +77,12 @@ export function enteredLoop({ way, deep }: Tip & { at: 'loops' }): LoopLayers {
 export const drawnLoop = (behind: boolean): LoopLayers =>
   behind
     ? { front: layers.onFar, back: layers.backRight, frontLeg: layers.onFar, backLeg: layers.backRight }
-    : { front: layers.frontRight, back: layers.drawnBack, frontLeg: layers.drawnFront, backLeg: layers.drawnBack }
+    : {
+        front: layers.frontRight,
+        back: layers.drawnBack,
+        frontLeg: layers.drawnFront,
+        backLeg: layers.drawnBack,
+      }
 
 export const liftedLoop: LoopLayers = {
   front: layers.lifted,

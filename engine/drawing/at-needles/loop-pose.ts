@@ -1,4 +1,17 @@
-import { alongLine, backwards, type Curve, cubic, heightAt, inCubics, type Line, mix, type Point, plus, times, toward } from './geometry.ts'
+import {
+  alongLine,
+  backwards,
+  type Curve,
+  cubic,
+  heightAt,
+  inCubics,
+  type Line,
+  mix,
+  type Point,
+  plus,
+  times,
+  toward,
+} from './geometry.ts'
 import type { StrandPart } from './sheet.ts'
 import { sizes } from './sizes.ts'
 
@@ -87,7 +100,6 @@ export function strand({ legs, left, right, cubics }: Halves): LoopCurves {
   return parts
 }
 
-
 /** A loop that a tip lifts over others, drawn out long: its top is held at `held`. */
 export function lifted(feet: Feet, held: Point, cubics: number): LoopCurves {
   const side = (of: 'left' | 'right'): 1 | -1 => (of === 'left' ? -1 : 1)
@@ -103,5 +115,10 @@ export function lifted(feet: Feet, held: Point, cubics: number): LoopCurves {
     const reach = Math.hypot(to[0] - at[0], to[1] - at[1])
     return cubic(at, times(up, reach * 0.4), times(toward(to, crest, [0, 1]), -reach * 0.4), to)
   }
-  return strand({ legs: feet.legs ? { left: leg('left'), right: leg('right') } : null, left: half('left'), right: half('right'), cubics })
+  return strand({
+    legs: feet.legs ? { left: leg('left'), right: leg('right') } : null,
+    left: half('left'),
+    right: half('right'),
+    cubics,
+  })
 }

@@ -26,6 +26,8 @@ export interface Moment {
   readonly right: readonly Waiting[]
   /** How far right of its own places the fabric hangs: as the row began, and as it ends. */
   readonly shift: { readonly waiting: number; readonly made: number }
+  /** How far farther right what hangs below the row lies under what the row has made. */
+  readonly lag: number
   /** The loops that the row has made, in the order of making. */
   readonly made: readonly FabricLoopId[]
   readonly yarn: YarnSide
@@ -41,7 +43,15 @@ export function momentAt(worked: WorkedPattern, rowIndex: number, done: number):
   const known = (id: LoopId): FabricLoopId => numbers.get(id) ?? -1
   const made = madeBy(sheet, rowIndex, done)
   const onLeft = placesOn(before, left.map(known))
-  const firstX = onLeft[0] ?? nextX(before, row.steps.slice(0, done).flatMap(({ taken }) => taken).map(known))
+  const firstX =
+    onLeft[0] ??
+    nextX(
+      before,
+      row.steps
+        .slice(0, done)
+        .flatMap(({ taken }) => taken)
+        .map(known),
+    )
   const chain = chainOnNeedle(after, made)
   const onRight = [...right.map(known), ...(chain === null ? [] : [chain])]
   const rightX = placesOn(after, onRight).toReversed()
@@ -62,6 +72,7 @@ export function momentAt(worked: WorkedPattern, rowIndex: number, done: number):
       return waiting(loop, (rightX[i] ?? 0) + shift.made, id)
     }),
     shift,
+    lag: lagAt(sheet, shift, left.map(known)),
     made,
     yarn: yarnSideAt(worked, rowIndex, done),
   }
@@ -73,20 +84,23 @@ function numbersOf(...ends: readonly RowEnd[]): ReadonlyMap<LoopId, FabricLoopId
   return new Map(all.flatMap(({ id, loop }) => (loop === null ? [] : [[loop, id] as const])))
 }
 
-/** Where the loops of a row end hang side by side: one stitch width apart, bound-off ones too. */
-function slotsOf({ order, head, base, fabric }: RowEnd): (id: FabricLoopId) => number {
-  const slots = new Map(order.map((id, i) => [id, i]))
-  const pinned = order.findIndex((id) => fabric.loops[id]?.live)
-  const places = pinned < 0 ? base : head
-  const from = (places.get(order[Math.max(0, pinned)] ?? -1)?.[0] ?? 0) - Math.max(0, pinned)
-  return (id) => (slots.get(id) ?? Number.NaN) + from
+/** Where the loops of a row end hang side by side; bound-off ones lie along the edge. */
+function slotsOf({ head, base, fabric, order }: RowEnd): (id: FabricLoopId) => number {
+  const there = new Set(order)
+  return (id) => {
+    if (!there.has(id)) return Number.NaN
+    return (fabric.loops[id]?.live === true ? head : base).get(id)?.[0] ?? Number.NaN
+  }
 }
 
 /** The same for loops of one needle. Where some of them come from a holder, all hang one by one beside the first that does not. */
 function placesOn(end: RowEnd, loops: readonly FabricLoopId[]): number[] {
   const places = loops.map(slotsOf(end))
   if (!places.some(Number.isNaN)) return places
-  const known = Math.max(0, places.findIndex((x) => !Number.isNaN(x)))
+  const known = Math.max(
+    0,
+    places.findIndex((x) => !Number.isNaN(x)),
+  )
   const from = places[known] ?? Number.NaN
   return places.map((_, i) => (Number.isNaN(from) ? 0 : from) + known - i)
 }
@@ -114,4 +128,19 @@ export function newLoops(stitch: string): number {
 function chainOnNeedle({ fabric }: RowEnd, made: readonly FabricLoopId[]): FabricLoopId | null {
   const newest = made.at(-1)
   return newest !== undefined && fabric.loops[newest]?.kind === 'chain' ? newest : null
+}
+
+/** How much of what the fabric lies awry at the tips is taken out, and over how many of the last loops it comes back. */
+const straightened = { part: 0.5, loops: 6 } as const
+
+/**
+ * In a row's end everything has found its place over the whole width. While a part of the row is still to come, the fabric
+ * under the needles hangs straight from one to the other: what it gained or lost so far lies on both sides of it.
+ */
+function lagAt({ before, after }: Sheet, shift: Moment['shift'], left: readonly FabricLoopId[]): number {
+  const next = left.find((id) => before.base.has(id) && after.base.has(id))
+  if (next === undefined) return 0
+  const [old, late] = [before.base.get(next)?.[0] ?? 0, after.base.get(next)?.[0] ?? 0]
+  const awry = late + shift.made - (old + shift.waiting) - (2 * sizes.first - 1)
+  return -straightened.part * awry * Math.min(1, left.length / straightened.loops)
 }

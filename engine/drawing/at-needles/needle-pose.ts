@@ -1,5 +1,4 @@
-import { alongLine, type Curve, heightAt, type Point, plus, straight } from './geometry.ts'
-import { joined } from './geometry.ts'
+import { alongLine, type Curve, heightAt, joined, type Point, plus, straight } from './geometry.ts'
 import { sizes } from './sizes.ts'
 import type { NeedlePlace } from './stage.ts'
 
@@ -18,7 +17,8 @@ const taper: readonly (readonly [number, number])[] = [
 function halfAt(distance: number): number {
   for (const [i, [far, half]] of taper.entries()) {
     const [near, before] = taper[i - 1] ?? [far, half]
-    if (distance <= far) return far === near ? half : before + ((half - before) * (distance - near)) / (far - near)
+    if (distance <= far)
+      return far === near ? half : before + ((half - before) * (distance - near)) / (far - near)
   }
   return sizes.needle
 }
@@ -26,15 +26,24 @@ function halfAt(distance: number): number {
 export type NeedlePart = 'body' | 'upper' | 'lower' | 'gleam'
 
 /** A stretch of a needle, from `from` to `to` along it, counted from its tip: always with the same number of curves. */
-export function needleParts({ line, tip }: NeedlePlace, side: 'left' | 'right', from: number, to: number): ReadonlyMap<NeedlePart, Curve> {
+export function needleParts(
+  { line, tip }: NeedlePlace,
+  side: 'left' | 'right',
+  from: number,
+  to: number,
+): ReadonlyMap<NeedlePart, Curve> {
   const { right, up } = alongLine(line)
   const end: Point = [tip, heightAt(line, tip)]
   const away = side === 'left' ? -1 : 1
   const stops = taper.map(([distance]) => Math.min(to, Math.max(from, distance)))
-  const edge = (turn: 1 | -1): Point[] => stops.map((d) => plus(plus(end, right, away * d), up, turn * halfAt(d)))
-  const run = (points: readonly Point[]): Curve => joined(points.slice(1).map((point, i) => straight(points[i] ?? point, point)))
+  const edge = (turn: 1 | -1): Point[] =>
+    stops.map((d) => plus(plus(end, right, away * d), up, turn * halfAt(d)))
+  const run = (points: readonly Point[]): Curve =>
+    joined(points.slice(1).map((point, i) => straight(points[i] ?? point, point)))
   const [upper, lower] = [edge(1), edge(-1)]
-  const gleam = stops.slice(3).map((d) => plus(plus(end, right, away * Math.max(d, Math.min(to, 0.5))), up, halfAt(d) * 0.42))
+  const gleam = stops
+    .slice(3)
+    .map((d) => plus(plus(end, right, away * Math.max(d, Math.min(to, 0.5))), up, halfAt(d) * 0.42))
   return new Map<NeedlePart, Curve>([
     ['body', run([...upper, ...lower.toReversed()])],
     ['upper', run(upper)],

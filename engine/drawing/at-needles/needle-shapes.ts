@@ -1,4 +1,4 @@
-import type { Set, Shape, Look } from './actors.ts'
+import type { Look, Set, Shape } from './actors.ts'
 import { heightAt } from './geometry.ts'
 import { layers, leftLayers, type NeedleLayers, rightLayers } from './layers.ts'
 import { cableCurve, type NeedlePart, needleParts } from './needle-pose.ts'
@@ -14,18 +14,28 @@ export function needleShapes({ scene, stage }: Set): Shape[] {
   ]
 }
 
-const looks: Readonly<Record<NeedlePart, Look>> = { body: 'needle', upper: 'line', lower: 'line', gleam: 'gleam' }
+const looks: Readonly<Record<NeedlePart, Look>> = {
+  body: 'needle',
+  upper: 'line',
+  lower: 'line',
+  gleam: 'gleam',
+}
 
 /** Beyond the picture's edge. */
 const end = 16
 
-function needle(side: 'left' | 'right', place: NeedlePlace, split: number, { shaft, tip }: NeedleLayers): Shape[] {
+function needle(
+  side: 'left' | 'right',
+  place: NeedlePlace,
+  split: number,
+  { shaft, tip }: NeedleLayers,
+): Shape[] {
   const crossing = split * Math.hypot(1, place.line.rise)
   const stretch = (name: string, from: number, to: number, layer: number): Shape[] =>
     [...needleParts(place, side, from, to)].map(([part, curve]) => ({
       key: `needle-${side} ${name} ${part}`,
       curve,
-      layer: layer + { body: 0, upper: 0.01, lower: 0.01, gleam: 0.02 }[part],
+      layer,
       look: looks[part],
       loop: null,
     }))
@@ -45,6 +55,6 @@ function cable({ scene, stage }: Pick<Set, 'scene' | 'stage'>): Shape[] {
   const layer = cable.where === 'front' ? layers.cableBefore : layers.cableBehind
   return [
     { key: 'needle-cable body', curve, layer, look: 'needle', loop: null },
-    { key: 'needle-cable line', curve, layer: layer + 0.01, look: 'line', loop: null },
+    { key: 'needle-cable line', curve, layer, look: 'line', loop: null },
   ]
 }

@@ -1,5 +1,13 @@
-import { type Fabric, type FabricLoopId, fabricOf, layOutFabric, yarnOf, type YarnPart } from '../../fabric/index.ts'
+import {
+  type Fabric,
+  type FabricLoopId,
+  fabricOf,
+  layOutFabric,
+  type YarnPart,
+  yarnOf,
+} from '../../fabric/index.ts'
 import type { WorkedPattern } from '../../needles/index.ts'
+import { placesAlong } from './along-needle.ts'
 import { at, type Curve, type Point } from './geometry.ts'
 import { endOfFabric } from './window.ts'
 
@@ -53,7 +61,12 @@ export function rowEndOf(worked: WorkedPattern, row: number, face: Face): RowEnd
 function fabricAfter(worked: WorkedPattern, row: number): Fabric {
   if (row >= 0) return fabricOf(worked, { row, steps: worked.rows[row]?.steps.length ?? 0 })
   const { lines, courses, rightToLeft, loops } = fabricOf(worked, { row: 0, steps: 0 })
-  return { loops, lines: lines.slice(0, 1), courses: courses.slice(0, 1), rightToLeft: rightToLeft.slice(0, 1) }
+  return {
+    loops,
+    lines: lines.slice(0, 1),
+    courses: courses.slice(0, 1),
+    rightToLeft: rightToLeft.slice(0, 1),
+  }
 }
 
 function hang(worked: WorkedPattern, row: number): RowEnd {
@@ -61,17 +74,24 @@ function hang(worked: WorkedPattern, row: number): RowEnd {
   const { fabric: end, whole } = endOfFabric(fabric, lines)
   const original = (id: number): FabricLoopId => at(whole, id)
   const last = end.lines.at(-1)?.loops ?? []
-  const pins = last.flatMap((loop, x) => (end.loops[loop]?.live ? [{ loop, x, y: 0 }] : []))
+  const along = placesAlong(fabric)
+  const pins = last.flatMap((loop, i) =>
+    end.loops[loop]?.live ? [{ loop, x: along.get(original(loop)) ?? i, y: 0 }] : [],
+  )
   const layout = layOutFabric(end, { state: 'free', pins })
   const yarn = yarnOf(end, layout)
   const place = (x: Float64Array, y: Float64Array, id: number): Point => [at(x, id), at(y, id) - headBelow]
-  const each = (of: (id: number) => Point): Map<FabricLoopId, Point> => new Map(whole.map((id, i) => [id, of(i)]))
+  const each = (of: (id: number) => Point): Map<FabricLoopId, Point> =>
+    new Map(whole.map((id, i) => [id, of(i)]))
   return {
     fabric,
     pieces: piecesOf(yarn.pieces, original, end.lines.length < fabric.lines.length),
     base: each((id) => place(layout.baseX, layout.baseY, id)),
     head: each((id) => place(layout.headX, layout.headY, id)),
-    beads: yarn.beads.map((bead) => ({ loop: original(bead.loop), at: [bead.at[0], bead.at[1] - headBelow] })),
+    beads: yarn.beads.map((bead) => ({
+      loop: original(bead.loop),
+      at: [bead.at[0], bead.at[1] - headBelow],
+    })),
     order: last.map(original),
   }
 }
@@ -90,7 +110,13 @@ function piecesOf(spun: Spun, original: (id: number) => FabricLoopId, isCut: boo
     const name = `${loop} ${part}`
     const nth = counts.get(name) ?? 0
     counts.set(name, nth + 1)
-    waiting.push({ key: `${name} ${nth}`, loop, part, depth, curve: curve.map((n, i) => (i % 2 === 0 ? n : n - headBelow)) })
+    waiting.push({
+      key: `${name} ${nth}`,
+      loop,
+      part,
+      depth,
+      curve: curve.map((n, i) => (i % 2 === 0 ? n : n - headBelow)),
+    })
     if (part !== 'leg' && part !== 'head') continue
     pieces.push(...waiting.map((piece) => ({ ...piece, arrives: loop })))
     waiting = []
@@ -101,7 +127,8 @@ function piecesOf(spun: Spun, original: (id: number) => FabricLoopId, isCut: boo
 /** Seen from behind: what lay right lies left, and what lay in front behind. */
 function turned(end: RowEnd): RowEnd {
   const flip = ([x, y]: Point): Point => [-x, y]
-  const all = (of: ReadonlyMap<FabricLoopId, Point>) => new Map([...of].map(([id, place]) => [id, flip(place)]))
+  const all = (of: ReadonlyMap<FabricLoopId, Point>) =>
+    new Map([...of].map(([id, place]) => [id, flip(place)]))
   return {
     fabric: end.fabric,
     pieces: end.pieces.map((piece) => ({
@@ -115,4 +142,3 @@ function turned(end: RowEnd): RowEnd {
     order: end.order.toReversed(),
   }
 }
-

@@ -1,8 +1,8 @@
 import {
   type HandLoopName,
   type HandSteps,
-  handStepsInTurn,
   type Hold,
+  handStepsInTurn,
   type Motion,
   type Mount,
   type Neighbours,
@@ -44,7 +44,8 @@ export function scenesOf(telling: Telling): Told[] {
   return ended(told, steps, yarn.after)
 }
 
-const chainWords = 'With the left tip, lift the last bound-off stitch over the new one and off the right needle.'
+const chainWords =
+  'With the left tip, lift the last bound-off stitch over the new one and off the right needle.'
 
 /** The last scene is the rest after the stitch: nothing is left to do but to carry the yarn where the next one wants it. */
 function ended(told: readonly Told[], { afterwards }: HandSteps, yarn: YarnSide): Told[] {
@@ -75,9 +76,11 @@ function worded(scenes: readonly Seen[], steps: readonly string[], before: strin
   let stop = 0
   return scenes.map((seen) => {
     const own =
-      steps.length < stops ? steps.slice(Math.floor((stop * steps.length) / stops)).slice(0, 1)
-      : stop < stops - 1 ? steps.slice(stop, stop + 1)
-      : steps.slice(stop)
+      steps.length < stops
+        ? steps.slice(Math.floor((stop * steps.length) / stops)).slice(0, 1)
+        : stop < stops - 1
+          ? steps.slice(stop, stop + 1)
+          : steps.slice(stop)
     if (seen.stop) stop += 1
     return { ...seen, words: own.length > 0 ? own.join(' ') : before }
   })
@@ -98,7 +101,12 @@ function sceneOf(turn: Turn): Seen[] {
   const rest: Scene = { ...last, ...resting, hands: after }
   switch (motion.do) {
     case 'slip':
-      return [...through(last, last.hands.left.slice(0, motion.loops), slipWays[motion.as]).map(({ scene }) => passBy(scene)), stopAt(rest)]
+      return [
+        ...through(last, last.hands.left.slice(0, motion.loops), slipWays[motion.as]).map(({ scene }) =>
+          passBy(scene),
+        ),
+        stopAt(rest),
+      ]
     case 'return':
       return [passBy({ ...last, ...resting, taking: last.hands.right.slice(-motion.loops) }), stopAt(rest)]
     case 'meet':
@@ -108,7 +116,12 @@ function sceneOf(turn: Turn): Seen[] {
     case 'enterBelow':
       return [stopAt({ ...rest, tip: { at: 'below', of: motion.of }, yarn: 'behind' })]
     case 'wrap':
-      return [stopAt({ ...last, wrapped: last.tip.at === 'loops' && last.tip.way.startsWith('purl') ? 'purl' : 'knit' })]
+      return [
+        stopAt({
+          ...last,
+          wrapped: last.tip.at === 'loops' && last.tip.way.startsWith('purl') ? 'purl' : 'knit',
+        }),
+      ]
     case 'draw':
       return [stopAt(drawn(last, after))]
     case 'drop':
@@ -155,22 +168,31 @@ function drawn(last: Scene, hands: Scene['hands']): Scene {
   const loops = last.tip.at === 'loops' ? last.tip.loops : []
   const through = new Map(last.through)
   if (name !== undefined && loops.length > 0) through.set(name, loops)
-  return { ...last, ...resting, hands, through, behind: last.wrapped === 'purl', yarn: last.wrapped === 'purl' ? 'front' : 'behind' }
+  return {
+    ...last,
+    ...resting,
+    hands,
+    through,
+    behind: last.wrapped === 'purl',
+    yarn: last.wrapped === 'purl' ? 'front' : 'behind',
+  }
 }
 
 /** Forward between the needles where it hangs behind, over the needle, and forward again where a purl comes next. */
 function over({ last, after, yarn }: Turn, { turns, long, backward }: Motion & { do: 'over' }): Seen[] {
-  const count = long ? 1 : turns
   const scenes: Seen[] = []
   const [from, to]: [YarnSide, YarnSide] = backward ? ['behind', 'front'] : ['front', 'behind']
-  for (let made = 1; made <= count; made++) {
-    const hands = (less: number): Scene['hands'] => ({ ...after, right: after.right.slice(0, after.right.length - less) })
+  for (let turn = 1; turn <= turns; turn++) {
+    const less = long ? 0 : turns - turn
+    const hands = { ...after, right: after.right.slice(0, after.right.length - less) }
     const before = scenes.at(-1)?.scene ?? { ...last, ...resting }
     if (before.yarn !== from) scenes.push(stopAt({ ...before, yarn: from }))
-    scenes.push(stopAt({ ...last, ...resting, hands: hands(count - made), yarn: to }))
+    scenes.push(stopAt({ ...last, ...resting, hands, yarn: to }))
   }
   const end = scenes.at(-1)
-  if (end !== undefined && end.scene.yarn !== yarn.after && to !== yarn.after) scenes.push(stopAt({ ...end.scene, yarn: yarn.after }))
+  if (end !== undefined && end.scene.yarn !== yarn.after && to !== yarn.after) {
+    scenes.push(stopAt({ ...end.scene, yarn: yarn.after }))
+  }
   return scenes
 }
 
@@ -179,12 +201,20 @@ function pass(turn: Turn, { loops, over: under, from }: Motion & { do: 'pass' })
   const rest: Scene = { ...last, ...resting, hands: after }
   if (from === 'left') {
     const { left } = last.hands
-    return lifting(last, rest, { by: 'right', loops: left.slice(under, under + loops), over: left.slice(0, under) })
+    return lifting(last, rest, {
+      by: 'right',
+      loops: left.slice(under, under + loops),
+      over: left.slice(0, under),
+    })
   }
   const { right } = last.hands
   if (right.length === under) return chain ? chainOver(last) : [stopAt(rest)]
   const first = right.length - under - loops
-  return lifting(last, rest, { by: 'left', loops: right.slice(first, first + loops), over: right.slice(first + loops) })
+  return lifting(last, rest, {
+    by: 'left',
+    loops: right.slice(first, first + loops),
+    over: right.slice(first + loops),
+  })
 }
 
 const lifting = (last: Scene, rest: Scene, lifted: NonNullable<Scene['lifted']>): Seen[] => [

@@ -1,8 +1,9 @@
 import type { FabricLoopId, YarnPart } from '../../fabric/index.ts'
 import type { WorkedPattern, WorkedRow } from '../../needles/index.ts'
-import { backwards, type Curve, cubicsIn, endOf, inCubics, mix, type Point, shared, startOf } from './geometry.ts'
+import { type Curve, moved } from './geometry.ts'
 import { type HungPiece, type RowEnd, rowEndOf } from './row-end.ts'
 import { type Shift, shiftsOf } from './shifts.ts'
+import { strandOf } from './strands.ts'
 
 /** A loop's yarn from its left foot to its right foot, as the knitter sees them. */
 export type StrandPart = 'leg-left' | 'half-left' | 'half-right' | 'leg-right'
@@ -21,6 +22,8 @@ export interface SheetPiece {
   /** Where it would lie if it hung from the left needle like the loops that wait, and from the right one like those made. */
   readonly waiting: Curve
   readonly made: Curve
+  /** How far its start and its end belong to what the row makes, 1, rather than to what hangs below, 0. */
+  readonly height: readonly [number, number]
 }
 
 /** The parts of one loop that the fabric shows once it is off the needles. */
@@ -73,7 +76,14 @@ function weave(worked: WorkedPattern, rowIndex: number, row: WorkedRow): Sheet {
   for (const piece of before.pieces) {
     const until = lifted.get(piece.arrives)
     if (kept.has(piece.key) || until === undefined || piece.part === 'leg' || piece.part === 'head') continue
-    pieces.push({ ...piece, part: piece.part, until, waiting: piece.curve, made: moved(piece.curve, () => shifts.gone(piece.loop)) })
+    pieces.push({
+      ...piece,
+      part: piece.part,
+      until,
+      height: [0, 0],
+      waiting: piece.curve,
+      made: moved(piece.curve, () => shifts.gone(piece.loop)),
+    })
   }
   return { row, before, after, pieces, strands }
 }
@@ -83,19 +93,12 @@ const groupsOf = (pieces: readonly HungPiece[]): HungPiece[][] => [
   ...Map.groupBy(pieces, ({ arrives }) => arrives).values(),
 ]
 
-/** A curve moved by a way that may change along it, from 0 at its start to 1 at its end. */
-function moved(curve: Curve, by: (part: number) => Point): Curve {
-  const last = curve.length / 2 - 1
-  const result: number[] = []
-  for (let i = 0; i <= last; i++) {
-    const [x, y] = by(i / last)
-    result.push((curve[2 * i] ?? Number.NaN) + x, (curve[2 * i + 1] ?? Number.NaN) + y)
-  }
-  return result
-}
-
 /** Yarn between two loops: both row ends have it, or only the later one. */
-function besidePieces(group: readonly HungPiece[], old: ReadonlyMap<string, HungPiece>, shifts: Shift): SheetPiece[] {
+function besidePieces(
+  group: readonly HungPiece[],
+  old: ReadonlyMap<string, HungPiece>,
+  shifts: Shift,
+): SheetPiece[] {
   return group.map((piece, i): SheetPiece => {
     const { part, curve } = piece
     if (part === 'leg' || part === 'head') throw new Error('needles: a loop is not beside itself')
@@ -105,69 +108,7 @@ function besidePieces(group: readonly HungPiece[], old: ReadonlyMap<string, Hung
     const waiting = isShared
       ? twin.curve
       : moved(curve, (along) => shifts.between(piece.arrives, (i + along) / group.length))
-    return { ...piece, part, arrives, until: null, made: curve, waiting }
+    const height = shifts.heights(piece.arrives, i / group.length, (i + 1) / group.length)
+    return { ...piece, part, arrives, until: null, made: curve, waiting, height }
   })
 }
-
-function strandOf(group: readonly HungPiece[], old: ReadonlyMap<string, HungPiece>, shifts: Shift): Strand | null {
-  const head = group.find(({ part }) => part === 'head')
-  if (head === undefined) return null
-  const legs = group.filter(({ part }) => part === 'leg')
-  const [first, last] = [legs[0], legs[1]]
-  const [start, end] = [startOf(first?.curve ?? head.curve), endOf(last?.curve ?? head.curve)]
-  const forward = start[0] <= end[0]
-  const way = (piece: HungPiece): Curve => (forward ? piece.curve : backwards(piece.curve))
-  const run = [first, head, last].flatMap((piece) => piece ?? [])
-  const ordered = forward ? run : run.toReversed()
-  const twins = ordered.map((piece) => old.get(piece.key))
-  // In a lower row nothing of the loop changes but its place.
-  const isLow = shifts.isLow(head.loop) && twins.every((twin, i) => twin?.curve.length === ordered[i]?.curve.length)
-  const [leftShift, topShift, rightShift] = shifts.ofLoop(head.loop, ordered, forward)
-  const piece = (part: StrandPart, from: HungPiece, curve: Curve, waiting: Curve): SheetPiece => ({
-    key: `${from.loop} ${part}`,
-    loop: from.loop,
-    part,
-    depth: from.depth,
-    arrives: from.arrives,
-    until: null,
-    made: curve,
-    waiting,
-  })
-  const count = Math.ceil(cubicsIn(head.curve) / 2)
-  const halves = shared(inCubics(way(head), 2 * count), [count, count])
-  const twin = old.get(head.key)
-  const oldHalves = isLow && twin ? shared(inCubics(way(twin), 2 * count), [count, count]) : null
-  const [middle, toMiddle] = legs.length === 0 ? [0, 0] : [0.5, 0.5]
-  const half = (side: 0 | 1): SheetPiece => {
-    const curve = halves[side] ?? []
-    const foot = side === 0 ? leftShift : rightShift
-    const height = (along: number): number => middle + (1 - middle) * (side === 0 ? along : 1 - along)
-    return piece(
-      side === 0 ? 'half-left' : 'half-right',
-      head,
-      curve,
-      oldHalves?.[side] ?? moved(curve, (along) => mix(foot, topShift, height(along))),
-    )
-  }
-  const leg = (side: 0 | 1): SheetPiece | null => {
-    const from = legs.length < 2 ? undefined : ordered[side === 0 ? 0 : 2]
-    if (from === undefined) return null
-    const curve = way(from)
-    const foot = side === 0 ? leftShift : rightShift
-    const height = (along: number): number => toMiddle * (side === 0 ? along : 1 - along)
-    const was = isLow ? old.get(from.key) : undefined
-    return piece(
-      side === 0 ? 'leg-left' : 'leg-right',
-      from,
-      curve,
-      was ? way(was) : moved(curve, (along) => mix(foot, topShift, height(along))),
-    )
-  }
-  const [left, right] = [leg(0), leg(1)]
-  return {
-    loop: head.loop,
-    halves: { left: half(0), right: half(1) },
-    legs: left !== null && right !== null ? { left, right } : null,
-  }
-}
-

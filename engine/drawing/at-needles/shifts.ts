@@ -1,6 +1,6 @@
 import type { FabricLoopId } from '../../fabric/index.ts'
-import { backwards, endOf, mix, type Point, plus, startOf, times } from './geometry.ts'
-import type { HungPiece, RowEnd } from './row-end.ts'
+import { mix, type Point, plus, times } from './geometry.ts'
+import type { RowEnd } from './row-end.ts'
 
 /** How far yarn that only one of two row ends has would lie away in the other one. Unit: stitch widths. */
 export interface Shift {
@@ -10,14 +10,25 @@ export interface Shift {
   readonly isLow: (id: FabricLoopId) => boolean
   /** Back from the later end to the earlier one: for the yarn that arrives with a loop, by its part of the way there. */
   readonly between: (arrives: FabricLoopId, part: number) => Point
-  /** The same for a loop's left foot, its head and its right foot. */
+  /** The same for a loop's left foot, its top and its right foot. */
   readonly ofLoop: (
     id: FabricLoopId,
-    pieces: readonly HungPiece[],
-    forward: boolean,
-  ) => readonly [Point, Point, Point]
+    feet: FeetThen,
+  ) => { readonly left: Point; readonly top: Point; readonly right: Point }
   /** On from the earlier end to the later one, for yarn that the later one has no more. */
   readonly gone: (id: FabricLoopId) => Point
+  /** How far a loop's feet and its head belong to what the row makes, 1, rather than to what hangs below, 0. */
+  readonly heightOf: (id: FabricLoopId) => readonly [number, number]
+  /** The same for yarn that arrives with a loop, from one part of the way there to another. */
+  readonly heights: (arrives: FabricLoopId, from: number, to: number) => readonly [number, number]
+}
+
+/** A loop's feet in the later row end, and in the earlier one as far as that has them. */
+export interface FeetThen {
+  readonly left: Point
+  readonly right: Point
+  readonly oldLeft: Point | undefined
+  readonly oldRight: Point | undefined
 }
 
 const nowhere: Point = [0, 0]
@@ -26,7 +37,6 @@ export function shiftsOf(before: RowEnd, after: RowEnd, row: number): Shift {
   const { loops, courses } = after.fabric
   const course = courses[row + 1] ?? []
   const met = new Set(before.order)
-  const old = new Map(before.pieces.map((piece) => [piece.key, piece]))
   const ofBase = (id: FabricLoopId): Point | null => apartIn(before.base.get(id), after.base.get(id))
   const made = new Map<FabricLoopId, Point>()
   let last: Point | null = null
@@ -62,26 +72,25 @@ export function shiftsOf(before: RowEnd, after: RowEnd, row: number): Shift {
       const from = previous.get(arrives)
       return mix(from === undefined ? shiftOf(arrives) : shiftOf(from), shiftOf(arrives), part)
     },
-    ofLoop: (id, pieces, forward) => {
-      const foot = (side: 0 | 1): Point => {
-        const piece = side === 0 ? pieces[0] : pieces.at(-1)
-        const twin = piece && old.get(piece.key)
-        if (made.has(id) || piece === undefined || twin === undefined) return shiftOf(id)
-        const way = (one: HungPiece) => (forward ? one.curve : backwards(one.curve))
-        const end = side === 0 ? startOf : endOf
-        return apartIn(end(way(twin)), end(way(piece))) ?? nowhere
-      }
+    ofLoop: (id, feet) => {
       const children = loops[id]?.children.filter((child) => made.has(child)) ?? []
-      const head =
-        children.length === 0
-          ? shiftOf(id)
-          : times(
-              children.reduce((sum, child) => plus(sum, shiftOf(child)), nowhere),
-              1 / children.length,
-            )
-      return [foot(0), head, foot(1)]
+      const sum = children.reduce((all, child) => plus(all, shiftOf(child)), nowhere)
+      const isOld = !made.has(id)
+      return {
+        left: (isOld ? apartIn(feet.oldLeft, feet.left) : null) ?? shiftOf(id),
+        top: children.length === 0 ? shiftOf(id) : times(sum, 1 / children.length),
+        right: (isOld ? apartIn(feet.oldRight, feet.right) : null) ?? shiftOf(id),
+      }
     },
     gone: (id) => times(shiftOf(id), -1),
+    heightOf: (id) => {
+      if (made.has(id)) return [1, 1]
+      return [0, loops[id]?.children.some((child) => made.has(child)) ? 1 : 0]
+    },
+    heights: (arrives, from, to) => {
+      if (!made.has(arrives)) return [0, 0]
+      return made.has(previous.get(arrives) ?? -1) ? [1, 1] : [from, to]
+    },
   }
 }
 

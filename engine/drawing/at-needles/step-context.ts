@@ -6,8 +6,8 @@ import { type Moment, momentAt } from './moment.ts'
 import type { Name, Told } from './scene.ts'
 import { scenesOf } from './scenes.ts'
 import { type Stage, stageOf } from './stage.ts'
-import { neighboursOf } from './yarn-side.ts'
 import type { Hold } from './yarn-pose.ts'
+import { neighboursOf } from './yarn-side.ts'
 
 /** A step of a row with everything that its frames are drawn from. */
 export interface StepContext {
@@ -26,7 +26,12 @@ export interface StepContext {
   readonly hold: Hold
 }
 
-export function contextOf(worked: WorkedPattern, rowIndex: number, stepIndex: number, hold: Hold): StepContext | null {
+export function contextOf(
+  worked: WorkedPattern,
+  rowIndex: number,
+  stepIndex: number,
+  hold: Hold,
+): StepContext | null {
   const before = momentAt(worked, rowIndex, stepIndex)
   const after = momentAt(worked, rowIndex, stepIndex + 1)
   const step = worked.rows[rowIndex]?.steps[stepIndex]
@@ -49,7 +54,10 @@ export function contextOf(worked: WorkedPattern, rowIndex: number, stepIndex: nu
     after,
     told,
     stages,
-    cloth: clothOf(before.sheet, [stages[0], stages.at(-1)].flatMap((stage) => (stage ? [stage.hanging] : []))),
+    cloth: clothOf(
+      before.sheet,
+      [stages[0], stages.at(-1)].flatMap((stage) => (stage ? [stage.hanging] : [])),
+    ),
     fresh,
     numbers: numbersOf(before, step, told, fresh),
     hold,
@@ -63,11 +71,15 @@ function numbersOf(
   fresh: readonly FabricLoopId[],
 ): ReadonlyMap<Name, FabricLoopId> {
   const { loops } = before.sheet.after.fabric
-  const byLoop = new Map<LoopId, FabricLoopId>(loops.flatMap(({ id, loop }) => (loop === null ? [] : [[loop, id]])))
+  const byLoop = new Map<LoopId, FabricLoopId>(
+    loops.flatMap(({ id, loop }) => (loop === null ? [] : [[loop, id]])),
+  )
   const numbers = new Map<Name, FabricLoopId>()
   for (const [i, id] of step.taken.entries()) numbers.set(`old ${i + 1}`, byLoop.get(id) ?? -1)
   const taken = new Set(numbers.values())
-  const held = fresh.flatMap((id) => loops[id]?.parents ?? []).filter((id) => !taken.has(id) && isApart(before, id))
+  const held = fresh
+    .flatMap((id) => loops[id]?.parents ?? [])
+    .filter((id) => !taken.has(id) && isApart(before, id))
   for (const [i, id] of held.entries()) numbers.set(`held ${i + 1}`, id)
   const last = told.at(-1)?.scene.hands.right.filter((name) => name.startsWith('new')) ?? []
   for (const [i, name] of last.entries()) numbers.set(name, fresh[i] ?? -1)

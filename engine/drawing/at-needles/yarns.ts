@@ -1,8 +1,8 @@
 import type { FabricLoopId } from '../../fabric/index.ts'
 import { type Curve, endOf, type Point, startOf, toward } from './geometry.ts'
-import type { StepContext } from './step-context.ts'
 import type { Foot } from './loop-pose.ts'
 import type { StrandPart } from './sheet.ts'
+import type { StepContext } from './step-context.ts'
 import type { Exit } from './yarn-pose.ts'
 
 /** The fabric as it hangs in one scene, by piece. */
@@ -37,13 +37,19 @@ export function feetIn(hung: Hung, id: FabricLoopId): { left: Foot; right: Foot;
     return { left: startFoot(leftLeg), right: endFoot(rightLeg), legs: true }
   }
   const [left, right] = [part('half-left'), part('half-right')]
-  return left !== null && right !== null ? { left: startFoot(left), right: endFoot(right), legs: false } : null
+  return left !== null && right !== null
+    ? { left: startFoot(left), right: endFoot(right), legs: false }
+    : null
 }
 
 export const exitAt = ({ at, up }: Foot): Exit => ({ at, away: [-up[0], -up[1]] })
 
 /** The loop that the working yarn runs out of before the step, and the side that it does so on; null where there is none. */
-export function yarnFrom({ before, rowIndex, worked }: StepContext): { readonly loop: FabricLoopId; readonly side: 'left' | 'right' } | null {
+export function yarnFrom({
+  before,
+  rowIndex,
+  worked,
+}: StepContext): { readonly loop: FabricLoopId; readonly side: 'left' | 'right' } | null {
   const { fabric } = before.sheet.after
   const newest = before.made.at(-1)
   if (newest !== undefined) return { loop: newest, side: 'left' }

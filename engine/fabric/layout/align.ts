@@ -14,7 +14,7 @@ export function alignTo(places: Float64Array, model: Float64Array): void {
     along += x * u + y * v
     across += x * v - y * u
   }
-  const size = Math.hypot(along, across)
+  const size = Math.sqrt(along * along + across * across)
   const [cos, sin] = size === 0 ? [1, 0] : [along / size, across / size]
   for (let i = 0; i < places.length; i += 2) {
     const [x, y] = [(places[i] as number) - px, (places[i + 1] as number) - py]

@@ -1,6 +1,5 @@
 import { at } from './at.ts'
-import type { MeshCell } from './cells.ts'
-import type { Mesh } from './mesh.ts'
+import type { Mesh, MeshCell } from './mesh.ts'
 import type { Areas, Bends } from './network.ts'
 import type { Tension } from './tension.ts'
 
@@ -36,7 +35,12 @@ export function bendsOf(mesh: Mesh): Bends {
     const share = bendUp / (at(feet, top) * Math.max(1, at(tops, top)))
     for (const upper of standing.get(top) ?? []) add(foot, top, upper.top, share)
   }
-  return { a: Int32Array.from(a), b: Int32Array.from(b), c: Int32Array.from(c), stiffness: Float64Array.from(stiffness) }
+  return {
+    a: Int32Array.from(a),
+    b: Int32Array.from(b),
+    c: Int32Array.from(c),
+    stiffness: Float64Array.from(stiffness),
+  }
 }
 
 function countBy(nodes: number, uprights: Mesh['uprights'], end: 'foot' | 'top'): Uint8Array {
@@ -54,7 +58,13 @@ export function areasOf({ cells }: Mesh, { width, height }: Tension): Areas {
     for (let i = 0; i < list.length; i++) list[i] = at(corners, 3 * i + k)
     return list
   }
-  return { a: corner(0), b: corner(1), c: corner(2), least: leastArea * width * height, stiffness: areaStiffness }
+  return {
+    a: corner(0),
+    b: corner(1),
+    c: corner(2),
+    least: leastArea * width * height,
+    stiffness: areaStiffness,
+  }
 }
 
 /** A cell's triangles that must not turn over, corners anticlockwise. */

@@ -44,7 +44,12 @@ export function blockingPins(mesh: Mesh, places: Float64Array, grid: Float64Arra
   }
 }
 
-function sidePins(nodes: readonly number[], places: Float64Array, grid: Float64Array, outward: -1 | 1): Anchor[] {
+function sidePins(
+  nodes: readonly number[],
+  places: Float64Array,
+  grid: Float64Array,
+  outward: -1 | 1,
+): Anchor[] {
   if (nodes.length < 3) return []
   const line = fitted(nodes, places)
   if (offLine(nodes, places, line) > crooked && offLine(nodes, grid, fitted(nodes, grid)) > crooked)
@@ -54,12 +59,21 @@ function sidePins(nodes: readonly number[], places: Float64Array, grid: Float64A
 
 type Line = Omit<Anchor, 'node'>
 
-const offLine = (nodes: readonly number[], places: Float64Array, { normalX, normalY, offset }: Line): number =>
-  Math.max(...nodes.map((node) => Math.abs(normalX * at(places, 2 * node) + normalY * at(places, 2 * node + 1) - offset)))
+const offLine = (
+  nodes: readonly number[],
+  places: Float64Array,
+  { normalX, normalY, offset }: Line,
+): number =>
+  Math.max(
+    ...nodes.map((node) =>
+      Math.abs(normalX * at(places, 2 * node) + normalY * at(places, 2 * node + 1) - offset),
+    ),
+  )
 
 /** The line that the nodes of a side come nearest to. */
 function fitted(nodes: readonly number[], places: Float64Array): Line {
-  const mean = (e: 0 | 1): number => nodes.reduce((sum, node) => sum + at(places, 2 * node + e), 0) / nodes.length
+  const mean = (e: 0 | 1): number =>
+    nodes.reduce((sum, node) => sum + at(places, 2 * node + e), 0) / nodes.length
   const [mx, my] = [mean(0), mean(1)]
   let [xx, xy, yy] = [0, 0, 0]
   for (const node of nodes) {
@@ -68,8 +82,12 @@ function fitted(nodes: readonly number[], places: Float64Array): Line {
     xy += dx * dy
     yy += dy * dy
   }
-  const angle = Math.atan2(2 * xy, xx - yy) / 2
-  const [normalX, normalY] = [-Math.sin(angle), Math.cos(angle)]
+  // The side runs along the longer axis of its scatter. Square roots come out alike everywhere, angles need not.
+  const half = (xx - yy) / 2
+  const root = Math.sqrt(half * half + xy * xy)
+  const [dx, dy] = half >= 0 ? [half + root, xy] : [xy, root - half]
+  const length = Math.sqrt(dx * dx + dy * dy) || 1
+  const [normalX, normalY] = [dy / length, -dx / length]
   if (Math.abs(normalY) < upright) return { normalX: 1, normalY: 0, offset: mx }
   return { normalX, normalY, offset: normalX * mx + normalY * my }
 }

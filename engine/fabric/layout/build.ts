@@ -30,10 +30,13 @@ function makeUneven({ length }: Springs, noise: number, seed: number): void {
 export function checked(network: Network): Network {
   const { nodes, springs, bends, areas } = network
   for (const list of [springs.a, springs.b, bends.a, bends.b, bends.c, areas.a, areas.b, areas.c]) {
-    for (const node of list) if (!(node >= 0 && node < nodes)) throw new Error(`layout: a part acts on node ${node} of ${nodes}`)
+    for (const node of list)
+      if (!(node >= 0 && node < nodes)) throw new Error(`layout: a part acts on node ${node} of ${nodes}`)
   }
   for (const list of [springs.length, springs.stiffness, bends.stiffness]) {
-    for (const value of list) if (!(value >= 0 && value < Number.POSITIVE_INFINITY)) throw new Error(`layout: a part has the value ${value}`)
+    for (const value of list)
+      if (!(value >= 0 && value < Number.POSITIVE_INFINITY))
+        throw new Error(`layout: a part has the value ${value}`)
   }
   return network
 }

@@ -1,15 +1,5 @@
 import { at } from './at.ts'
-import type { Upright } from './mesh.ts'
-
-/** What lies between neighbours of one line and what was made of them. */
-export interface MeshCell {
-  /** 'gather': a decrease brings two loops to one place; 'spread': an increase; 'step': where a row was turned. */
-  readonly kind: 'plain' | 'gather' | 'spread' | 'step'
-  /** Anticlockwise from the lower left; four in a plain cell, else three. */
-  readonly nodes: readonly number[]
-  /** Nodes on the cell's upper side that hang from nothing below, from the left. */
-  readonly over: readonly number[]
-}
+import type { MeshCell, Upright } from './mesh.ts'
 
 /** Which stretch of the upper line belongs to a foot. */
 interface Stretch {
@@ -21,21 +11,34 @@ interface Stretch {
  * The cells between the nodes met by a row (`feet`) and the nodes of the line that it left (`line`), both from the left.
  * `uprights` are the row's own; those that run across others are marked.
  */
-export function cellsBetween(feet: readonly number[], line: readonly number[], uprights: readonly Upright[]): MeshCell[] {
+export function cellsBetween(
+  feet: readonly number[],
+  line: readonly number[],
+  uprights: readonly Upright[],
+): MeshCell[] {
   const place = new Map(line.map((node, index) => [node, index]))
-  const standing = uprights.filter(({ top, kind }) => kind !== 'below' && kind !== 'chain' && kind !== 'held' && place.has(top))
+  const standing = uprights.filter(
+    ({ top, kind }) => kind !== 'below' && kind !== 'chain' && kind !== 'held' && place.has(top),
+  )
   const spans = inOrder(feet, spansOf(feet, standing, place))
   markAside(feet, spans, standing, place)
   return feet.flatMap((foot, i) => {
     const [span, left] = [spans[i] ?? null, spans[i - 1] ?? null]
     if (span === null) return []
     const spread: MeshCell[] = []
-    for (let j = span.from; j < span.to; j++) spread.push({ kind: 'spread', nodes: [foot, at(line, j + 1), at(line, j)], over: [] })
-    return left === null ? spread : [...spread, ...cellBetween([at(feet, i - 1), foot], [left.to, span.from], line)]
+    for (let j = span.from; j < span.to; j++)
+      spread.push({ kind: 'spread', nodes: [foot, at(line, j + 1), at(line, j)], over: [] })
+    return left === null
+      ? spread
+      : [...spread, ...cellBetween([at(feet, i - 1), foot], [left.to, span.from], line)]
   })
 }
 
-function cellBetween([a, b]: readonly [number, number], [from, to]: readonly [number, number], line: readonly number[]): MeshCell[] {
+function cellBetween(
+  [a, b]: readonly [number, number],
+  [from, to]: readonly [number, number],
+  line: readonly number[],
+): MeshCell[] {
   const [d, c] = [at(line, from), at(line, to)]
   const over = line.slice(from + 1, to)
   if (a === d && b === c) return []
@@ -45,7 +48,11 @@ function cellBetween([a, b]: readonly [number, number], [from, to]: readonly [nu
   return [{ kind: 'plain', nodes: [a, b, c, d], over }]
 }
 
-function spansOf(feet: readonly number[], uprights: readonly Upright[], place: ReadonlyMap<number, number>): (Stretch | null)[] {
+function spansOf(
+  feet: readonly number[],
+  uprights: readonly Upright[],
+  place: ReadonlyMap<number, number>,
+): (Stretch | null)[] {
   const tops = Map.groupBy(uprights, ({ foot }) => foot)
   return feet.map((node) => {
     const places = (tops.get(node)?.map(({ top }) => top) ?? [node]).flatMap((top) => place.get(top) ?? [])
@@ -54,7 +61,12 @@ function spansOf(feet: readonly number[], uprights: readonly Upright[], place: R
 }
 
 /** How far each upright's top lies from where the cells put its foot. */
-function markAside(feet: readonly number[], spans: readonly (Stretch | null)[], uprights: readonly Upright[], place: ReadonlyMap<number, number>): void {
+function markAside(
+  feet: readonly number[],
+  spans: readonly (Stretch | null)[],
+  uprights: readonly Upright[],
+  place: ReadonlyMap<number, number>,
+): void {
   const spanOf = new Map(feet.map((node, i) => [node, spans[i] ?? null]))
   for (const upright of uprights) {
     const [span, top] = [spanOf.get(upright.foot) ?? null, place.get(upright.top)]

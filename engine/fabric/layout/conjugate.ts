@@ -1,5 +1,6 @@
 import { type Factor, factorOf, fillFactor } from './factor.ts'
 import type { Matrix } from './matrix.ts'
+import { sweepDown, sweepUp } from './sweeps.ts'
 
 /** Room for the solver, so that nothing is allocated while it runs. */
 export interface Workspace {
@@ -23,103 +24,69 @@ export interface SolveOptions {
   readonly tolerance: number
   readonly most: number
   readonly reach: number
+  /** Keeps to the plainest factor. */
+  readonly plain: boolean
 }
 
 export interface Solved {
   readonly steps: number
-  /** The matrix is not positive. Where a direction showed that, x goes `reach` along it, at its farthest entry; else x is 0. */
-  readonly negative: boolean
+  /**
+   * 'saddle': the matrix is not positive. Where a direction showed that, x goes `reach` along it, at its farthest entry;
+   * else x is 0. 'wild': the factor is no likeness of the matrix, x is of no use.
+   */
+  readonly end: 'solved' | 'saddle' | 'wild'
 }
+
+/** A good factor makes the matrix look like 1, give or take; beyond this its sweeps have swelled. */
+const wild = 10
 
 /**
  * Solves matrix · x = right by conjugate gradients. A factor stands in for the matrix: half of it is undone on either
  * side, and the matrix seen between the halves is worth one sweep up and one sweep down its rows, no more than a plain
  * product with it (Eisenstat, SIAM J. Sci. Stat. Comput. 2, 1981; from memory).
  */
-export function solve(matrix: Matrix, right: Float64Array, x: Float64Array, room: Workspace, options: SolveOptions): Solved {
+export function solve(
+  matrix: Matrix,
+  right: Float64Array,
+  x: Float64Array,
+  room: Workspace,
+  options: SolveOptions,
+): Solved {
   const { factor, residual, direction, swept, image } = room
-  x.fill(0); globalThis.NEG=false
-  if (!fillFactor(matrix, factor)) return { steps: 0, negative: true }
+  x.fill(0)
+  if (!fillFactor(matrix, factor, options.plain)) return { steps: 0, end: 'saddle' }
   residual.set(right)
   swept.fill(0)
+  direction.fill(0)
   sweepDown(matrix, factor, residual, swept, direction)
   let size = stepAlong(factor, 0, x, swept, residual, direction)
   const enough = size * options.tolerance * options.tolerance
   for (let steps = 0; steps < options.most; steps++) {
-    if (size <= enough) return { steps, negative: false }
+    if (size <= enough) return { steps, end: 'solved' }
     sweepUp(matrix, factor, direction, swept, image)
     const curve = sweepDown(matrix, factor, image, swept, direction)
-    if (!(curve > 0)) {
-globalThis.NEG=true; goAlong(x, swept, options.reach)
-      return { steps, negative: true }
+    if (!(curve <= wild * size)) return { steps, end: 'wild' }
+    if (curve <= 0) {
+      goAlong(x, swept, options.reach)
+      return { steps, end: 'saddle' }
     }
     const next = stepAlong(factor, size / curve, x, swept, residual, image)
     const keep = next / size
-    for (let i = 0; i < direction.length; i++) direction[i] = (image[i] as number) + keep * (direction[i] as number)
+    for (let i = 0; i < direction.length; i++)
+      direction[i] = (image[i] as number) + keep * (direction[i] as number)
     size = next
   }
-  return { steps: options.most, negative: false }
+  return { steps: options.most, end: 'solved' }
 }
 
-/** One row of blocks above the diagonal after another, from the last: swept ← (pivots + upper)⁻¹ p, and what image begins with. */
-function sweepUp(matrix: Matrix, { pivot, inverse }: Factor, p: Float64Array, swept: Float64Array, image: Float64Array): void {
-  const { size, rowStart, column, values, diagonal } = matrix
-  for (let i = size - 1; i >= 0; i--) {
-    const px = p[2 * i] as number
-    const py = p[2 * i + 1] as number
-    let rx = px
-    let ry = py
-    const end = rowStart[i + 1] as number
-    for (let k = rowStart[i] as number; k < end; k++) {
-      const j = 2 * (column[k] as number)
-      const b = 4 * k
-      const x = swept[j] as number
-      const y = swept[j + 1] as number
-      rx -= (values[b] as number) * x + (values[b + 1] as number) * y
-      ry -= (values[b + 2] as number) * x + (values[b + 3] as number) * y
-    }
-    const d = 3 * i
-    const ixy = inverse[d + 1] as number
-    const x = (inverse[d] as number) * rx + ixy * ry
-    const y = ixy * rx + (inverse[d + 2] as number) * ry
-    swept[2 * i] = x
-    swept[2 * i + 1] = y
-    const xy = (diagonal[d + 1] as number) - 2 * (pivot[d + 1] as number)
-    image[2 * i] = px + ((diagonal[d] as number) - 2 * (pivot[d] as number)) * x + xy * y
-    image[2 * i + 1] = py + xy * x + ((diagonal[d + 2] as number) - 2 * (pivot[d + 2] as number)) * y
-  }
-}
-
-/** image ← (pivots + lower)⁻¹ image + swept; gives image · p. */
-function sweepDown(matrix: Matrix, { inverse }: Factor, image: Float64Array, swept: Float64Array, p: Float64Array): number {
-  const { size, rowStart, column, values } = matrix
-  let product = 0
-  for (let i = 0; i < size; i++) {
-    const rx = image[2 * i] as number
-    const ry = image[2 * i + 1] as number
-    const ixy = inverse[3 * i + 1] as number
-    const x = (inverse[3 * i] as number) * rx + ixy * ry
-    const y = ixy * rx + (inverse[3 * i + 2] as number) * ry
-    const end = rowStart[i + 1] as number
-    for (let k = rowStart[i] as number; k < end; k++) {
-      const j = 2 * (column[k] as number)
-      const b = 4 * k
-      image[j] = (image[j] as number) - (values[b] as number) * x - (values[b + 2] as number) * y
-      image[j + 1] = (image[j + 1] as number) - (values[b + 1] as number) * x - (values[b + 3] as number) * y
-    }
-    const sumX = x + (swept[2 * i] as number)
-    const sumY = y + (swept[2 * i + 1] as number)
-    image[2 * i] = sumX
-    image[2 * i + 1] = sumY
-    product += sumX * (p[2 * i] as number) + sumY * (p[2 * i + 1] as number)
-  }
-  return product
-}
-
-/**
- * x ← x + along · swept, residual ← residual - along · image, then image ← pivots · residual; gives their product. */
+/** x ← x + along · swept, residual ← residual - along · image, image ← pivots · residual; gives residual · image. */
 function stepAlong(
-  { pivot }: Factor, along: number, x: Float64Array, swept: Float64Array, residual: Float64Array, image: Float64Array,
+  { pivot }: Factor,
+  along: number,
+  x: Float64Array,
+  swept: Float64Array,
+  residual: Float64Array,
+  image: Float64Array,
 ): number {
   let sum = 0
   for (let i = 0, d = 0; i < x.length; i += 2, d += 3) {

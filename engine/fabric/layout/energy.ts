@@ -23,7 +23,11 @@ export function energyOf(network: Network, at: Float64Array, gradient: Float64Ar
 /** Added to squared distances, so that two nodes in one place still have a direction. */
 export const closest = 1e-18
 
-function springEnergy({ a, b, length, stiffness }: Network['springs'], at: Float64Array, gradient: Float64Array): number {
+function springEnergy(
+  { a, b, length, stiffness }: Network['springs'],
+  at: Float64Array,
+  gradient: Float64Array,
+): number {
   let energy = 0
   for (let s = 0; s < a.length; s++) {
     const i = 2 * (a[s] as number)
@@ -43,7 +47,11 @@ function springEnergy({ a, b, length, stiffness }: Network['springs'], at: Float
   return energy
 }
 
-function bendEnergy({ a, b, c, stiffness }: Network['bends'], at: Float64Array, gradient: Float64Array): number {
+function bendEnergy(
+  { a, b, c, stiffness }: Network['bends'],
+  at: Float64Array,
+  gradient: Float64Array,
+): number {
   let energy = 0
   for (let s = 0; s < a.length; s++) {
     const i = 2 * (a[s] as number)
@@ -62,7 +70,11 @@ function bendEnergy({ a, b, c, stiffness }: Network['bends'], at: Float64Array, 
   return energy
 }
 
-function areaEnergy({ a, b, c, least, stiffness }: Network['areas'], at: Float64Array, gradient: Float64Array): number {
+function areaEnergy(
+  { a, b, c, least, stiffness }: Network['areas'],
+  at: Float64Array,
+  gradient: Float64Array,
+): number {
   let energy = 0
   for (let s = 0; s < a.length; s++) {
     const i = 2 * (a[s] as number)
@@ -88,7 +100,11 @@ function areaEnergy({ a, b, c, least, stiffness }: Network['areas'], at: Float64
   return energy
 }
 
-function anchorEnergy({ node, normalX, normalY, offset, stiffness }: Network['anchors'], at: Float64Array, gradient: Float64Array): number {
+function anchorEnergy(
+  { node, normalX, normalY, offset, stiffness }: Network['anchors'],
+  at: Float64Array,
+  gradient: Float64Array,
+): number {
   let energy = 0
   for (let s = 0; s < node.length; s++) {
     const i = 2 * (node[s] as number)

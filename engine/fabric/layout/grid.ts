@@ -9,7 +9,10 @@ export interface Places {
 
 /** A plain grid: each line with its nodes `width` apart, over the nodes that they stand on as well as that goes. */
 export function gridOf(mesh: Mesh, width: number, height: number): Places {
-  const places = { x: new Float64Array(mesh.nodes).fill(Number.NaN), y: new Float64Array(mesh.nodes).fill(Number.NaN) }
+  const places = {
+    x: new Float64Array(mesh.nodes).fill(Number.NaN),
+    y: new Float64Array(mesh.nodes).fill(Number.NaN),
+  }
   const feet = feetOf(mesh)
   for (const line of mesh.lines) placeLine(line, feet, places, width, height)
   placeRest(mesh, places, width, height)
@@ -19,13 +22,20 @@ export function gridOf(mesh: Mesh, width: number, height: number): Places {
 /** By node: the nodes that it stands on. */
 function feetOf(mesh: Mesh): number[][] {
   const feet = Array.from({ length: mesh.nodes }, (): number[] => [])
-  for (const { foot, top, kind } of mesh.uprights) if (kind !== 'chain' && kind !== 'held') at(feet, top).push(foot)
+  for (const { foot, top, kind } of mesh.uprights)
+    if (kind !== 'chain' && kind !== 'held') at(feet, top).push(foot)
   return feet
 }
 
 const isPlaced = ({ x }: Places, node: number): boolean => !Number.isNaN(at(x, node))
 
-function placeLine(line: readonly number[], feet: readonly number[][], places: Places, width: number, height: number): void {
+function placeLine(
+  line: readonly number[],
+  feet: readonly number[][],
+  places: Places,
+  width: number,
+  height: number,
+): void {
   const { x, y } = places
   const start = startOf(line, feet, places, width)
   const rises: (number | null)[] = line.map((node) => {

@@ -12,7 +12,12 @@ export interface Curvature {
  * Writes the second derivatives of the energy into the matrix. With `exact` 0 it is positive: a compressed spring keeps
  * no sideways curvature, an area only that of its lack. With `exact` 1 it is the true one.
  */
-export function fillHessian(network: Network, at: Float64Array, { matrix, slots }: Curvature, exact: number): void {
+export function fillHessian(
+  network: Network,
+  at: Float64Array,
+  { matrix, slots }: Curvature,
+  exact: number,
+): void {
   matrix.values.fill(0)
   // A trace of stiffness to the ground: a free piece may drift and turn, and the solver must not divide by that.
   for (let i = 0; i < matrix.size; i++) {
@@ -28,7 +33,13 @@ export function fillHessian(network: Network, at: Float64Array, { matrix, slots 
 
 const ground = 1e-6
 
-function addSprings({ a, b, length, stiffness }: Network['springs'], at: Float64Array, { values, diagonal }: Matrix, slots: Int32Array, exact: number): void {
+function addSprings(
+  { a, b, length, stiffness }: Network['springs'],
+  at: Float64Array,
+  { values, diagonal }: Matrix,
+  slots: Int32Array,
+  exact: number,
+): void {
   for (let s = 0; s < a.length; s++) {
     const i = a[s] as number
     const j = b[s] as number
@@ -58,7 +69,11 @@ function addTo(diagonal: Float64Array, place: number, xx: number, xy: number, yy
   diagonal[place + 2] = (diagonal[place + 2] as number) + yy
 }
 
-function addBends({ a, b, c, stiffness }: Network['bends'], { values, diagonal }: Matrix, slots: Int32Array): void {
+function addBends(
+  { a, b, c, stiffness }: Network['bends'],
+  { values, diagonal }: Matrix,
+  slots: Int32Array,
+): void {
   for (let s = 0; s < a.length; s++) {
     const k = stiffness[s] as number
     addTo(diagonal, 3 * (a[s] as number), k, 0, k)
@@ -75,7 +90,13 @@ function addScaled(values: Float32Array, slot: number, k: number): void {
   values[slot + 3] = (values[slot + 3] as number) + k
 }
 
-function addAreas({ a, b, c, least, stiffness }: Network['areas'], at: Float64Array, matrix: Matrix, slots: Int32Array, exact: number): void {
+function addAreas(
+  { a, b, c, least, stiffness }: Network['areas'],
+  at: Float64Array,
+  matrix: Matrix,
+  slots: Int32Array,
+  exact: number,
+): void {
   for (let s = 0; s < a.length; s++) {
     const i = a[s] as number
     const j = b[s] as number
@@ -94,8 +115,28 @@ function addAreas({ a, b, c, least, stiffness }: Network['areas'], at: Float64Ar
     addOuter(matrix, j, cy - ay, ax - cx, k)
     addOuter(matrix, m, ay - by, bx - ax, k)
     addPair(matrix.values, 4 * (slots[3 * s] as number), i < j, by - cy, cx - bx, cy - ay, ax - cx, k, turn)
-    addPair(matrix.values, 4 * (slots[3 * s + 1] as number), j < m, cy - ay, ax - cx, ay - by, bx - ax, k, turn)
-    addPair(matrix.values, 4 * (slots[3 * s + 2] as number), i < m, by - cy, cx - bx, ay - by, bx - ax, k, -turn)
+    addPair(
+      matrix.values,
+      4 * (slots[3 * s + 1] as number),
+      j < m,
+      cy - ay,
+      ax - cx,
+      ay - by,
+      bx - ax,
+      k,
+      turn,
+    )
+    addPair(
+      matrix.values,
+      4 * (slots[3 * s + 2] as number),
+      i < m,
+      by - cy,
+      cx - bx,
+      ay - by,
+      bx - ax,
+      k,
+      -turn,
+    )
   }
 }
 
@@ -104,7 +145,17 @@ function addOuter({ diagonal }: Matrix, node: number, x: number, y: number, k: n
 }
 
 /** The block of two corners: the outer product of their slopes, and how the area's slope at one turns with the other. */
-function addPair(values: Float32Array, slot: number, upper: boolean, px: number, py: number, qx: number, qy: number, k: number, turn: number): void {
+function addPair(
+  values: Float32Array,
+  slot: number,
+  upper: boolean,
+  px: number,
+  py: number,
+  qx: number,
+  qy: number,
+  k: number,
+  turn: number,
+): void {
   const xy = k * px * qy - turn
   const yx = k * py * qx + turn
   values[slot] = (values[slot] as number) + k * px * qx

@@ -1,7 +1,7 @@
 import type { FabricLoopId } from '../fabric.ts'
 import { at } from './at.ts'
 import { type MeshMaking, newNode } from './mesh.ts'
-import { isOfOtherPiece, newHeld, uprightKind } from './mesh-lines.ts'
+import { newHeld, uprightKind } from './mesh-lines.ts'
 
 /**
  * Heads of their own for loops that nothing was drawn through: on the needle, on a holder, at the end of a bind-off.
@@ -24,11 +24,21 @@ export function addHeads(making: MeshMaking): void {
 
 function addHead(making: MeshMaking, id: FabricLoopId): void {
   const node = newNode(making)
-  making.uprights.push({ loop: id, foot: at(making.top, id), top: node, kind: uprightKind(making, id), aside: 0 })
+  making.uprights.push({
+    loop: id,
+    foot: at(making.top, id),
+    top: node,
+    kind: uprightKind(making, id),
+    aside: 0,
+  })
   at(making.heads, id).push(node)
 }
 
-function joinHeads({ fabric, top, heads, besides, cells }: MeshMaking, left: FabricLoopId, right: FabricLoopId): void {
+function joinHeads(
+  { fabric, top, heads, besides, cells }: MeshMaking,
+  left: FabricLoopId,
+  right: FabricLoopId,
+): void {
   // A chain's last loop lies along the edge.
   if (at(fabric.loops, left).kind === 'chain' || at(fabric.loops, right).kind === 'chain') return
   const [a, b] = [at(at(heads, left), 0), at(at(heads, right), 0)]
@@ -39,8 +49,10 @@ function joinHeads({ fabric, top, heads, besides, cells }: MeshMaking, left: Fab
 /** The waiting loops of another piece, side by side along the edge that they are joined to. */
 export function addHeldPiece(making: MeshMaking): void {
   const { fabric, base, heads, besides, cells } = making
-  const held = fabric.loops.flatMap(({ id }) => (isOfOtherPiece(fabric, id) ? [id] : []))
-  const joined = held.map((id) => fabric.loops[at(fabric.loops, id).children[0] ?? -1]).find((child) => child !== undefined)
+  const held = [...making.otherPiece]
+  const joined = held
+    .map((id) => fabric.loops[at(fabric.loops, id).children[0] ?? -1])
+    .find((child) => child !== undefined)
   for (const id of held) {
     if (base[id] === undefined) newHeld(making, id)
     if (at(heads, id).length === 0) addHead(making, id)

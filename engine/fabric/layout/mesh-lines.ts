@@ -17,7 +17,11 @@ export function addLine(making: MeshMaking, index: number, line: FabricLine): vo
   })
   for (let i = 1; i < nodes.length; i++) {
     const [left, right] = [at(nodes, i - 1), at(nodes, i)]
-    const kind = besideKind(at(fabric.loops, at(line.loops, i - 1)), at(fabric.loops, at(line.loops, i)), slipped)
+    const kind = besideKind(
+      at(fabric.loops, at(line.loops, i - 1)),
+      at(fabric.loops, at(line.loops, i)),
+      slipped,
+    )
     const isOld = [left < known.nodes, right < known.nodes]
     if (kind === null || (isOld[0] && isOld[1])) continue
     besides.push({ left, right, kind: isOld[0] || isOld[1] ? 'step' : kind })
@@ -46,15 +50,11 @@ export function newHeld(making: MeshMaking, id: FabricLoopId): void {
   making.top[id] = node
 }
 
-export function uprightKind({ fabric }: MeshMaking, id: FabricLoopId): Upright['kind'] {
+export function uprightKind({ fabric, otherPiece }: MeshMaking, id: FabricLoopId): Upright['kind'] {
   const { kind } = at(fabric.loops, id)
   if (kind === 'chain' || kind === 'over') return kind
-  return isOfOtherPiece(fabric, id) ? 'held' : 'plain'
+  return otherPiece.has(id) ? 'held' : 'plain'
 }
-
-/** Loops of another piece come into the table right after the cast-on. */
-export const isOfOtherPiece = ({ loops, courses }: MeshMaking['fabric'], id: FabricLoopId): boolean =>
-  at(loops, id).row === -1 && id >= at(courses, 0).length
 
 /** A slipped loop passes a row. */
 function pass(making: MeshMaking, id: FabricLoopId): number {

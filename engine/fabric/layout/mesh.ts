@@ -1,7 +1,4 @@
 import type { Fabric, FabricLoopId } from '../fabric.ts'
-import type { MeshCell } from './cells.ts'
-import { addHeads, addHeldPiece } from './mesh-heads.ts'
-import { addLine } from './mesh-lines.ts'
 
 /**
  * Two neighbours in a line, left one first. 'step': one of them was left alone by the row; 'siblings': from one parent;
@@ -24,6 +21,16 @@ export interface Upright {
   aside: number
 }
 
+/** What lies between neighbours of one line and what was made of them. */
+export interface MeshCell {
+  /** 'gather': a decrease brings two loops to one place; 'spread': an increase; 'step': where a row was turned. */
+  readonly kind: 'plain' | 'gather' | 'spread' | 'step'
+  /** Anticlockwise from the lower left; four in a plain cell, else three. */
+  readonly nodes: readonly number[]
+  /** Nodes on the cell's upper side that hang from nothing below, from the left. */
+  readonly over: readonly number[]
+}
+
 /**
  * The fabric as nodes: one where each loop leaves its parents, one where a slipped loop passes a row, one for each
  * head that nothing was drawn through. A loop's head is where its child begins, so a decrease gathers by itself.
@@ -42,6 +49,8 @@ export interface Mesh {
 
 export interface MeshMaking {
   readonly fabric: Fabric
+  /** Loops that neither this piece made nor its cast-on: they wait on a holder to be joined. */
+  readonly otherPiece: ReadonlySet<FabricLoopId>
   nodes: number
   readonly base: number[]
   readonly heads: number[][]
@@ -51,16 +60,6 @@ export interface MeshMaking {
   readonly besides: Beside[]
   readonly uprights: Upright[]
   readonly cells: MeshCell[]
-}
-
-export function meshOf(fabric: Fabric): Mesh {
-  const making: MeshMaking = {
-    fabric, nodes: 0, base: [], heads: fabric.loops.map(() => []), top: [], lines: [], besides: [], uprights: [], cells: [],
-  }
-  for (const [index, line] of fabric.lines.entries()) addLine(making, index, line)
-  addHeads(making)
-  addHeldPiece(making)
-  return making
 }
 
 export const newNode = (making: MeshMaking): number => making.nodes++

@@ -4,7 +4,8 @@ import { at } from './at.ts'
 import { blockingPins } from './blocking.ts'
 import { networkOf } from './build.ts'
 import { energyOf } from './energy.ts'
-import { type Mesh, meshOf } from './mesh.ts'
+import type { Mesh } from './mesh.ts'
+import { meshOf } from './mesh-of.ts'
 import type { Network } from './network.ts'
 import { largestForce, relax } from './newton.ts'
 import { gridPlaces, placesFrom } from './start.ts'
@@ -53,15 +54,24 @@ export function settle(fabric: Fabric, options: LayoutOptions): Settled {
   const places = start ? placesFrom(mesh, fabric, start, tension) : gridPlaces(mesh, tension)
   hold(mesh, fabric, network, places, options)
   const residual =
-    state === 'pinned' ? forceIn(network, places) : atRest(mesh, network, tension, places, state === 'blocked')
+    state === 'pinned'
+      ? forceIn(network, places)
+      : atRest(mesh, network, tension, places, state === 'blocked')
   return { mesh, places, residual }
 }
 
 /** Marks what stays put, and puts it there. */
-function hold(mesh: Mesh, fabric: Fabric, network: Network, places: Float64Array, { pinnedRows = 0, pins = [] }: LayoutOptions): void {
+function hold(
+  mesh: Mesh,
+  fabric: Fabric,
+  network: Network,
+  places: Float64Array,
+  { pinnedRows = 0, pins = [] }: LayoutOptions,
+): void {
   for (const line of mesh.lines.slice(0, pinnedRows)) for (const node of line) network.held[node] = 1
   for (const { loop, x, y } of pins) {
-    if (!Number.isFinite(x) || !Number.isFinite(y)) throw new Error(`layout: the pin of loop ${loop} has no place`)
+    if (!Number.isFinite(x) || !Number.isFinite(y))
+      throw new Error(`layout: the pin of loop ${loop} has no place`)
     at(fabric.loops, loop)
     for (const node of at(mesh.heads, loop)) {
       network.held[node] = 1
@@ -78,7 +88,13 @@ function forceIn(network: Network, places: Float64Array): number {
 }
 
 /** Blocking pins go where the relaxed piece has its sides and points, so it is relaxed before and after. */
-function atRest(mesh: Mesh, network: Network, tension: Tension, places: Float64Array, blocked: boolean): number {
+function atRest(
+  mesh: Mesh,
+  network: Network,
+  tension: Tension,
+  places: Float64Array,
+  blocked: boolean,
+): number {
   const options = { tolerance: settled, steps: mostSteps }
   const { residual } = relax(network, places, blocked ? { ...options, tolerance: 10 * settled } : options)
   const grid = gridPlaces(mesh, tension)

@@ -31,7 +31,8 @@ export function placesFrom(mesh: Mesh, fabric: Fabric, start: FabricLayout, tens
   // Node by node from the cast-on up: over what a node stands on, or as far from its neighbour as in the grid.
   for (const [from, to] of hangings(mesh)) {
     if (Number.isNaN(at(places, 2 * from)) || !Number.isNaN(at(places, 2 * to))) continue
-    const shift = (e: 0 | 1): number => at(places, 2 * from + e) + at(grid, 2 * to + e) - at(grid, 2 * from + e)
+    const shift = (e: 0 | 1): number =>
+      at(places, 2 * from + e) + at(grid, 2 * to + e) - at(grid, 2 * from + e)
     put(to, shift(0), shift(1))
   }
   for (let i = 0; i < places.length; i++) if (Number.isNaN(at(places, i))) places[i] = at(grid, i)

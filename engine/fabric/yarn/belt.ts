@@ -25,15 +25,23 @@ export function beltPieces(shapeOf: ShapeOf, link: Link, facts: readonly LoopFac
     draft({ loop: near.loop.id, part: 'belt', curve, beside: link.to, inFront })
   const [long, round] = [0.3 * step.length, times(far.axis, -0.09)]
   return [
-    half(from, near, curveThrough({ at: a.at, out: times(a.away, 0.16) }, { at: start, out: plus(times(near.axis, 0.24), onward, 0.1) })),
-    piece(
+    half(
+      from,
+      near,
       curveThrough(
-        { at: start, out: plus(times(near.axis, 0.1), onward, 0.1) },
-        { at: turn, out: round },
+        { at: a.at, out: times(a.away, 0.16) },
+        { at: start, out: plus(times(near.axis, 0.24), onward, 0.1) },
       ),
+    ),
+    piece(
+      curveThrough({ at: start, out: plus(times(near.axis, 0.1), onward, 0.1) }, { at: turn, out: round }),
       true,
     ),
     piece(curveThrough({ at: turn, out: round }, { at: back, out: times(onward, -long) }), false),
-    half(near, from, curveThrough({ at: back, out: times(onward, -0.16) }, { at: b.at, out: times(b.away, -0.16) })),
+    half(
+      near,
+      from,
+      curveThrough({ at: back, out: times(onward, -0.16) }, { at: b.at, out: times(b.away, -0.16) }),
+    ),
   ]
 }

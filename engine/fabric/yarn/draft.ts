@@ -22,7 +22,12 @@ export interface Draft {
 type Some = Partial<Draft> & Pick<Draft, 'loop' | 'part' | 'curve'>
 
 export const draft = (some: Some): Draft => ({
-  ends: 'none', side: null, beside: null, inFront: false, cut: false, ...some,
+  ends: 'none',
+  side: null,
+  beside: null,
+  inFront: false,
+  cut: false,
+  ...some,
 })
 
 /** A loop that hangs from nothing has no feet: its yarn runs on from its neighbours. */
@@ -31,4 +36,5 @@ export const isFootless = ({ loop }: Pick<LoopShape, 'loop'>): boolean => loop.k
 export type ShapeOf = (id: FabricLoopId) => LoopShape
 
 /** The leg that goes up from a foot: the one across where the loop is twisted. */
-export const legAbove = ({ crossed }: LoopShape, foot: Side): Side => (crossed === null ? foot : otherOf(foot))
+export const legAbove = ({ crossed }: LoopShape, foot: Side): Side =>
+  crossed === null ? foot : otherOf(foot)

@@ -18,7 +18,11 @@ export function castOnPieces(fabric: Fabric, shapeOf: ShapeOf): Draft[] {
   // The tail runs along the edge against the yarn of the loops: from the last of them to the first.
   const pieces = course.toReversed().flatMap((id) => ringOf(shapeOf(id), end, id === first))
   const into = exitOf(shapeOf(first), start)
-  return [tailPiece(shapeOf(last), end, pieces), ...joined(pieces), intoFirst(shapeOf(first), start, pieces, into)]
+  return [
+    tailPiece(shapeOf(last), end, pieces),
+    ...joined(pieces),
+    intoFirst(shapeOf(first), start, pieces, into),
+  ]
 }
 
 /** Once round a loop's foot, from the side that the tail comes from: under, up on the far side, over, and across again. */
@@ -26,19 +30,30 @@ function ringOf(shape: LoopShape, from: Side, isLast: boolean): Draft[] {
   const { base, loop } = shape
   const at = (x: number, y: number): Point => plus(plus(base.at, base.right, signOf(from) * x), base.up, y)
   const along = (x: number, y: number): Point => plus(times(base.right, signOf(from) * x), base.up, y)
-  const leg = (curve: Curve, side: Side): Draft => draft({ loop: loop.id, part: 'edge', curve, side, beside: loop.id })
-  const end = isLast ? { at: at(-0.36, -0.2), out: along(-0.16, 0.02) } : { at: at(-0.5, -0.3), out: along(-0.26, 0) }
+  const leg = (curve: Curve, side: Side): Draft =>
+    draft({ loop: loop.id, part: 'edge', curve, side, beside: loop.id })
+  const end = isLast
+    ? { at: at(-0.3, -0.27), out: along(-0.14, -0.03) }
+    : { at: at(-0.5, -0.3), out: along(-0.26, 0) }
   return [
-      leg(curveThrough({ at: at(0.5, -0.3), out: along(-0.26, 0) }, { at: at(-0.24, 0.02), out: along(-0.02, 0.18) }), from),
-      draft({
-        loop: loop.id, part: 'edge', beside: loop.id,
-        curve: curveThrough(
-          { at: at(-0.24, 0.02), out: along(-0.02, 0.14) },
-          { at: at(0, 0.22), out: along(0.16, 0) },
-          { at: at(0.24, 0.02), out: along(-0.02, -0.14) },
-        ),
-      }),
-      leg(curveThrough({ at: at(0.24, 0.02), out: along(0.02, -0.18) }, end), otherOf(from)),
+    leg(
+      curveThrough(
+        { at: at(0.5, -0.3), out: along(-0.26, 0) },
+        { at: at(-0.24, 0.02), out: along(-0.02, 0.18) },
+      ),
+      from,
+    ),
+    draft({
+      loop: loop.id,
+      part: 'edge',
+      beside: loop.id,
+      curve: curveThrough(
+        { at: at(-0.24, 0.02), out: along(-0.02, 0.14) },
+        { at: at(0, 0.22), out: along(0.16, 0) },
+        { at: at(0.24, 0.02), out: along(-0.02, -0.14) },
+      ),
+    }),
+    leg(curveThrough({ at: at(0.24, 0.02), out: along(0.02, -0.18) }, end), otherOf(from)),
   ]
 }
 
@@ -47,8 +62,10 @@ function joined(pieces: readonly Draft[]): Draft[] {
   return pieces.map((piece, i) => {
     const [before, after] = [pieces[i - 1], pieces[i + 1]]
     const { curve } = piece
-    const start = i % 3 === 0 && before !== undefined ? mix(endOf(before.curve), startOf(curve), 0.5) : startOf(curve)
-    const end = i % 3 === 2 && after !== undefined ? mix(endOf(curve), startOf(after.curve), 0.5) : endOf(curve)
+    const start =
+      i % 3 === 0 && before !== undefined ? mix(endOf(before.curve), startOf(curve), 0.5) : startOf(curve)
+    const end =
+      i % 3 === 2 && after !== undefined ? mix(endOf(curve), startOf(after.curve), 0.5) : endOf(curve)
     return { ...piece, curve: [...start, ...curve.slice(2, -2), ...end] }
   })
 }
@@ -60,7 +77,9 @@ function tailPiece(shape: LoopShape, side: Side, pieces: readonly Draft[]): Draf
   const along = (x: number, y: number): Point => plus(times(right, signOf(side) * x), up, y)
   const from = plus(to, along(0.75, -1.25))
   return draft({
-    loop: shape.loop.id, part: 'tail', ends: 'start',
+    loop: shape.loop.id,
+    part: 'tail',
+    ends: 'start',
     curve: curveThrough(
       { at: from, out: along(0.05, 0.4) },
       { at: plus(to, along(0.42, -0.42)), out: along(-0.02, 0.3) },
@@ -73,7 +92,14 @@ function tailPiece(shape: LoopShape, side: Side, pieces: readonly Draft[]): Draf
 function intoFirst(shape: LoopShape, side: Side, pieces: readonly Draft[], into: Exit): Draft {
   const from = endOf(pieces.at(-1)?.curve ?? [])
   const out = times(shape.base.right, signOf(side))
-  return half(shape, shape, curveThrough({ at: from, out: times(out, 0.24) }, { at: into.at, out: times(into.away, -0.34) }))
+  return half(
+    shape,
+    shape,
+    curveThrough(
+      { at: from, out: plus(times(out, 0.36), shape.base.up, -0.06) },
+      { at: into.at, out: plus(times(into.away, -0.12), out, -0.34) },
+    ),
+  )
 }
 
 /** The yarn from the newest loop to the ball, or its cut end drawn through the last loop of a bind-off. */
@@ -90,13 +116,18 @@ export function lastPieces(fabric: Fabric, shapeOf: ShapeOf): Draft[] {
 }
 
 function toBall(shape: LoopShape, side: Side, { at, away }: Exit): Draft[] {
-  const along = (x: number, y: number): Point => plus(times(shape.base.right, signOf(side) * x), shape.base.up, y)
+  const along = (x: number, y: number): Point =>
+    plus(times(shape.base.right, signOf(side) * x), shape.base.up, y)
   const middle = plus(at, along(0.5, -0.1))
   return [
     half(shape, shape, curveThrough({ at, out: times(away, 0.22) }, { at: middle, out: along(0.16, 0.1) })),
     draft({
-      loop: shape.loop.id, part: 'tail',
-      curve: curveThrough({ at: middle, out: along(0.3, 0.19) }, { at: plus(middle, along(1.1, 0.75)), out: along(0.3, 0.35) }),
+      loop: shape.loop.id,
+      part: 'tail',
+      curve: curveThrough(
+        { at: middle, out: along(0.3, 0.19) },
+        { at: plus(middle, along(1.1, 0.75)), out: along(0.3, 0.35) },
+      ),
     }),
   ]
 }
@@ -105,10 +136,25 @@ function fastenedOff(shape: LoopShape, { at, away }: Exit): Draft[] {
   const { head, axis, loop } = shape
   const through = plus(head.at, axis, -0.02)
   return [
-    draft({ loop: loop.id, part: 'tail', beside: loop.id, curve: curveThrough({ at, out: times(away, 0.2) }, { at: through, out: times(axis, 0.2) }) }),
     draft({
-      loop: loop.id, part: 'tail', beside: loop.id, inFront: true, ends: 'end',
-      curve: curveThrough({ at: through, out: times(axis, 0.3) }, { at: plus(plus(head.at, axis, 1.1), head.right, 0.35), out: plus(times(axis, 0.3), head.right, 0.15) }),
+      loop: loop.id,
+      part: 'tail',
+      beside: loop.id,
+      curve: curveThrough({ at, out: times(away, 0.2) }, { at: through, out: times(axis, 0.2) }),
+    }),
+    draft({
+      loop: loop.id,
+      part: 'tail',
+      beside: loop.id,
+      inFront: true,
+      ends: 'end',
+      curve: curveThrough(
+        { at: through, out: times(axis, 0.3) },
+        {
+          at: plus(plus(head.at, axis, 1.1), head.right, 0.35),
+          out: plus(times(axis, 0.3), head.right, 0.15),
+        },
+      ),
     }),
   ]
 }

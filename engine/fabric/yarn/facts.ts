@@ -62,7 +62,10 @@ export function twistOf(loop: FabricLoop, parent: number, { made, madeFromTurned
   for (const one of [made, madeFromTurned]) {
     if (one === null) continue
     // A chain loop that was passed over comes on top of what the stitch itself went through.
-    const place = loop.face === 'knit' ? parent - (loop.parents.length - one.through.length) : one.through.length - 1 - parent
+    const place =
+      loop.face === 'knit'
+        ? parent - (loop.parents.length - one.through.length)
+        : one.through.length - 1 - parent
     const twist = one.twists[place] ?? null
     if (twist !== null) return twist
   }

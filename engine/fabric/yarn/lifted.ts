@@ -2,11 +2,24 @@ import type { Fabric, FabricLoop, FabricLoopId } from '../fabric.ts'
 import { type Draft, draft, type ShapeOf } from './draft.ts'
 import { type Exit, exitOf } from './link-pieces.ts'
 import type { Link } from './links.ts'
-import { curveThrough, cut, minus, mix, type Point, plus, reversed, times, turnedRight, unit } from './points.ts'
+import {
+  curveThrough,
+  cut,
+  minus,
+  mix,
+  type Point,
+  plus,
+  reversed,
+  times,
+  turnedRight,
+  unit,
+} from './points.ts'
 import { otherOf, type Side, signOf } from './shape.ts'
 
 /** For each loop drawn through a lifted strand, the two loops that the strand runs between, as the needles met them. */
-export function liftedStrands(fabric: Fabric): ReadonlyMap<FabricLoopId, readonly [FabricLoopId, FabricLoopId]> {
+export function liftedStrands(
+  fabric: Fabric,
+): ReadonlyMap<FabricLoopId, readonly [FabricLoopId, FabricLoopId]> {
   const found = new Map<FabricLoopId, readonly [FabricLoopId, FabricLoopId]>()
   for (const [course, { met, loops }] of fabric.lines.entries()) {
     const runs = fabric.rightToLeft[course] ?? false
@@ -19,7 +32,8 @@ export function liftedStrands(fabric: Fabric): ReadonlyMap<FabricLoopId, readonl
       const isOld = loop.row !== course - 1
       for (const used of isOld ? [id] : loop.parents) last = Math.max(last, place.get(used) ?? -1)
       const [before, after] = [needle[last], needle[last + 1]]
-      if (loop.kind === 'strand' && !isOld && before !== undefined && after !== undefined) found.set(id, [before, after])
+      if (loop.kind === 'strand' && !isOld && before !== undefined && after !== undefined)
+        found.set(id, [before, after])
     }
   }
   return found
@@ -62,7 +76,13 @@ export function liftedPieces(shapeOf: ShapeOf, link: Link, lifter: FabricLoop): 
     { at: top, out: times(by.base.right, -signOf(up) * 0.36) },
     { at: mid(down), out: times(axis, -0.26) },
   )
-  return [lowUp, highUp, draft({ loop: lifter.id, part: 'strand', curve: head }), backwards(highDown), backwards(lowDown)]
+  return [
+    lowUp,
+    highUp,
+    draft({ loop: lifter.id, part: 'strand', curve: head }),
+    backwards(highDown),
+    backwards(lowDown),
+  ]
 }
 
 const backwards = (piece: Draft): Draft => ({ ...piece, curve: reversed(piece.curve) })

@@ -1,6 +1,18 @@
 import { type Draft, draft, isFootless, legAbove, type ShapeOf } from './draft.ts'
 import type { Link, Pass } from './links.ts'
-import { apart, type Curve, curveThrough, cut, minus, mix, type Point, plus, reversed, times, unit } from './points.ts'
+import {
+  apart,
+  type Curve,
+  curveThrough,
+  cut,
+  minus,
+  mix,
+  type Point,
+  plus,
+  reversed,
+  times,
+  unit,
+} from './points.ts'
 import { type LoopShape, type Side, signOf } from './shape.ts'
 
 /** Where the yarn leaves a loop: at its foot, or half way up where it has none. `away` points along the yarn, out of it. */
@@ -14,7 +26,11 @@ export function exitOf(shape: LoopShape, side: Side): Exit {
   const leg = legAbove(shape, side)
   return isFootless(shape)
     ? { at: shape.mid[leg], away: times(shape.rise[leg], -1), footless: true }
-    : { at: shape.foot[side], away: times(unit(plus(shape.base.up, shape.axis), shape.axis), -1), footless: false }
+    : {
+        at: shape.foot[side],
+        away: times(unit(plus(shape.base.up, shape.axis), shape.axis), -1),
+        footless: false,
+      }
 }
 
 /** The yarn between two loops, cut where it changes its depth: half of it belongs to each of them. */
@@ -27,7 +43,8 @@ export function linkPieces(shapeOf: ShapeOf, link: Link): Draft[] {
       { ...half(to, to, reversed(stubCurve(to, link.enters, b))), cut: true },
     ]
   }
-  const halves = link.kind === 'turn' ? turnCurves(from, link.leaves, a, b) : cut(sinkerCurve(a, b, from), 0.5)
+  const halves =
+    link.kind === 'turn' ? turnCurves(from, link.leaves, a, b) : cut(sinkerCurve(a, b, from), 0.5)
   const [first, second] = halves
   if (link.passes.length > 0) return floats(link.passes, from, to, link.kind === 'turn', halves)
   return [
@@ -43,7 +60,9 @@ const sideOf = (shape: LoopShape, side: Side): Side | null =>
 /** A loop without parents of its own hangs beside its neighbour's. */
 export const half = (owner: LoopShape, other: LoopShape, curve: Curve): Draft =>
   draft({
-    loop: owner.loop.id, part: 'sinker', curve,
+    loop: owner.loop.id,
+    part: 'sinker',
+    curve,
     beside: !isFootless(owner) ? owner.loop.id : isFootless(other) ? null : other.loop.id,
   })
 
@@ -93,7 +112,13 @@ function floats(
   // One curve passes them all: it lies in front where it does so for the first.
   const [pass] = passes
   const float = (curve: Curve, owner: LoopShape): Draft =>
-    draft({ loop: owner.loop.id, part: 'float', curve, beside: pass?.loop ?? null, inFront: pass?.inFront ?? false })
+    draft({
+      loop: owner.loop.id,
+      part: 'float',
+      curve,
+      beside: pass?.loop ?? null,
+      inFront: pass?.inFront ?? false,
+    })
   return [
     half(from, to, start),
     ...(before === null ? [] : [float(before, from)]),

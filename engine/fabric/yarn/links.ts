@@ -31,7 +31,8 @@ export function linksOf(fabric: Fabric): readonly Link[] {
   let [from, fromCourse]: [FabricLoopId | null, number] = [null, 0]
   for (const [index, course] of fabric.courses.entries()) {
     for (const to of course) {
-      if (from !== null) links.push(linkBetween(fabric, { id: from, course: fromCourse }, { id: to, course: index }))
+      if (from !== null)
+        links.push(linkBetween(fabric, { id: from, course: fromCourse }, { id: to, course: index }))
       from = to
       fromCourse = index
     }

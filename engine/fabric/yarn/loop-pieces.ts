@@ -31,7 +31,8 @@ function headCurve(shape: LoopShape, up: Side): Curve {
   const rise = { at: shape.mid[up], out: times(shape.rise[up], reach(up)) }
   const fall = { at: shape.mid[down], out: times(shape.rise[down], -reach(down)) }
   const width = apart(shape.top.left, shape.top.right)
-  if (width < 0.02) return curveThrough(rise, { at: shape.top[up], out: times(onward, shape.headWidth) }, fall)
+  if (width < 0.02)
+    return curveThrough(rise, { at: shape.top[up], out: times(onward, shape.headWidth) }, fall)
   const [round, flat] = [times(onward, shape.headWidth), times(onward, width / 3)]
   return curveThrough(
     rise,

@@ -1,4 +1,4 @@
-/** One thing must lie beneath another. Where such rules contradict each other, the softest gives way; 0 never does. */
+/** One thing must lie beneath another. Where such rules go round in a ring, the softest gives way; 0 never does. */
 export interface Rule {
   readonly below: number
   readonly above: number
@@ -10,18 +10,15 @@ export interface Rule {
  * tied with what it must lie over, and there are as few depths as can be.
  */
 export function depthsOf(count: number, rules: readonly Rule[]): readonly number[] {
-  let kept = rules
+  const kept = new Set(rules)
   for (;;) {
     const { depths, stuck } = settle(count, kept)
     if (stuck.size === 0) return depths
-    const inKnot = ({ below, above }: Rule): boolean => stuck.has(below) && stuck.has(above)
-    const softest = kept.reduce((most, rule) => (inKnot(rule) ? Math.max(most, rule.softness) : most), 0)
-    if (softest === 0) throw new Error('yarn: loops that lie over each other in a ring')
-    kept = kept.filter((rule) => rule.softness < softest || !inKnot(rule))
+    kept.delete(softest(ringIn(stuck, kept)))
   }
 }
 
-function settle(count: number, rules: readonly Rule[]): { depths: number[]; stuck: ReadonlySet<number> } {
+function settle(count: number, rules: Iterable<Rule>): { depths: number[]; stuck: ReadonlySet<number> } {
   const depths = Array.from({ length: count }, () => 0)
   const waiting = Array.from({ length: count }, () => 0)
   const above = Array.from({ length: count }, (): number[] => [])
@@ -38,4 +35,34 @@ function settle(count: number, rules: readonly Rule[]): { depths: number[]; stuc
     }
   }
   return { depths, stuck: new Set(depths.flatMap((_, i) => ((waiting[i] ?? 0) > 0 ? [i] : []))) }
+}
+
+/** Rules that go round in a ring: everything stuck waits for something stuck, so going down must come round again. */
+function ringIn(stuck: ReadonlySet<number>, rules: Iterable<Rule>): readonly Rule[] {
+  const into = new Map<number, Rule>()
+  // Of several rules the hardest is followed, so that a ring is as hard as can be and what gives way is chosen late.
+  for (const rule of rules) {
+    if (!stuck.has(rule.below) || !stuck.has(rule.above)) continue
+    const other = into.get(rule.above)
+    if (other === undefined || rule.softness < other.softness) into.set(rule.above, rule)
+  }
+  const path: Rule[] = []
+  const seen = new Map<number, number>()
+  let [at] = into.keys()
+  while (at !== undefined && !seen.has(at)) {
+    seen.set(at, path.length)
+    const rule = into.get(at)
+    if (rule === undefined) break
+    path.push(rule)
+    at = rule.below
+  }
+  return path.slice(seen.get(at ?? -1) ?? 0)
+}
+
+function softest(ring: readonly Rule[]): Rule {
+  const [first, ...rest] = ring
+  if (first === undefined) throw new Error('yarn: nothing lies beneath and yet something waits')
+  const rule = rest.reduce((most, one) => (one.softness > most.softness ? one : most), first)
+  if (rule.softness === 0) throw new Error('yarn: loops that lie over each other in a ring')
+  return rule
 }

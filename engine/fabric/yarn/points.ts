@@ -46,7 +46,8 @@ export const endOf = (curve: Curve): Point => [curve.at(-2) ?? Number.NaN, curve
 /** The same way run from its end. */
 export function reversed(curve: Curve): Curve {
   const result: number[] = []
-  for (let i = curve.length - 2; i >= 0; i -= 2) result.push(curve[i] ?? Number.NaN, curve[i + 1] ?? Number.NaN)
+  for (let i = curve.length - 2; i >= 0; i -= 2)
+    result.push(curve[i] ?? Number.NaN, curve[i + 1] ?? Number.NaN)
   return result
 }
 

@@ -38,9 +38,18 @@ export function rulesOf(
   shapes: readonly LoopShape[],
   facts: readonly LoopFacts[],
 ): readonly Rule[] {
-  const own = fabric.loops.map((): Record<YarnPart, number[]> => ({
-    leg: [], head: [], sinker: [], float: [], edge: [], strand: [], belt: [], tail: [],
-  }))
+  const own = fabric.loops.map(
+    (): Record<YarnPart, number[]> => ({
+      leg: [],
+      head: [],
+      sinker: [],
+      float: [],
+      edge: [],
+      strand: [],
+      belt: [],
+      tail: [],
+    }),
+  )
   for (const [i, { loop, part }] of drafts.entries()) own[loop]?.[part].push(i)
   const table: Table = { fabric, drafts, shapes, facts, own, rules: [] }
   for (const loop of fabric.loops) {
@@ -54,11 +63,17 @@ export function rulesOf(
   return table.rules
 }
 
-function lay({ rules }: Table, below: readonly number[], above: readonly number[], softness: Rule['softness'] = 0): void {
+function lay(
+  { rules }: Table,
+  below: readonly number[],
+  above: readonly number[],
+  softness: Rule['softness'] = 0,
+): void {
   for (const b of below) for (const a of above) rules.push({ below: b, above: a, softness })
 }
 
-const of = ({ own }: Table, id: FabricLoopId, ...parts: YarnPart[]): number[] => parts.flatMap((part) => own[id]?.[part] ?? [])
+const of = ({ own }: Table, id: FabricLoopId, ...parts: YarnPart[]): number[] =>
+  parts.flatMap((part) => own[id]?.[part] ?? [])
 
 /** Either way round, as the loop comes over its parent or goes behind it. */
 function laid(table: Table, over: boolean, below: readonly number[], above: readonly number[]): void {
@@ -67,7 +82,8 @@ function laid(table: Table, over: boolean, below: readonly number[], above: read
 }
 
 function throughParents(table: Table, loop: FabricLoop): void {
-  for (const id of loop.parents) laid(table, comesOver(table.fabric, loop, id), of(table, id, 'head'), of(table, loop.id, 'leg'))
+  for (const id of loop.parents)
+    laid(table, comesOver(table.fabric, loop, id), of(table, id, 'head'), of(table, loop.id, 'leg'))
 }
 
 /** A cast-on loop comes through the ring that the tail lays round its foot, an increase through the strand that it lifts. */
@@ -87,10 +103,20 @@ function throughRing(table: Table, loop: FabricLoop): void {
 /** The leg that leans left begins at the right foot. */
 const frontFoot = (twist: 'left' | 'right'): 'left' | 'right' => (twist === 'left' ? 'right' : 'left')
 
-function cross(table: Table, legs: readonly number[], front: 'left' | 'right', softness: Rule['softness'] = 0): void {
+function cross(
+  table: Table,
+  legs: readonly number[],
+  front: 'left' | 'right',
+  softness: Rule['softness'] = 0,
+): void {
   const isFront = (i: number): boolean => table.drafts[i]?.side === front
   const both = legs.filter((i) => table.drafts[i]?.side !== null)
-  lay(table, both.filter((i) => !isFront(i)), both.filter(isFront), softness)
+  lay(
+    table,
+    both.filter((i) => !isFront(i)),
+    both.filter(isFront),
+    softness,
+  )
 }
 
 /** In a twisted loop one leg crosses over the other. */
@@ -127,7 +153,8 @@ function besides(table: Table, i: number, { part, beside, inFront, loop: owner }
   else if (part === 'belt') {
     for (const id of table.facts[owner]?.step ?? []) laid(table, !inFront, [i], of(table, id, 'leg', 'head'))
   } else if (part === 'sinker' || part === 'strand') {
-    for (const id of loop.parents) laid(table, comesOver(table.fabric, loop, id), [i], of(table, id, 'leg', 'head'))
+    for (const id of loop.parents)
+      laid(table, comesOver(table.fabric, loop, id), [i], of(table, id, 'leg', 'head'))
   }
 }
 
@@ -138,7 +165,8 @@ function crossings(table: Table): void {
     if (crossesInFront !== true) continue
     const others = step.filter((other) => facts[other]?.crossesInFront === false)
     for (const front of fabric.loops[id]?.parents ?? []) {
-      for (const behind of others.flatMap((other) => fabric.loops[other]?.parents ?? [])) layLoops(table, behind, front)
+      for (const behind of others.flatMap((other) => fabric.loops[other]?.parents ?? []))
+        layLoops(table, behind, front)
     }
   }
 }

@@ -3,7 +3,7 @@ import type { Fabric, FabricLayout, FabricLoop } from '../fabric.ts'
 import { type LoopFacts, twistOf } from './facts.ts'
 import { form, type LegForm, legForms } from './form.ts'
 import { baseFrames, type Frame, headFrames } from './frames.ts'
-import { dot, minus, mix, type Point, plus, turnedRight, unit } from './points.ts'
+import { apart, dot, minus, type Point, plus, turnedRight, unit } from './points.ts'
 import { isSibling, pitchOf, type Setting, type Stand, standOf } from './stand.ts'
 
 /** One value for the left leg and one for the right, as seen from the right side. */
@@ -11,7 +11,10 @@ export type Sides<T> = { readonly left: T; readonly right: T }
 export type Side = keyof Sides<unknown>
 export const otherOf = (side: Side): Side => (side === 'left' ? 'right' : 'left')
 export const signOf = (side: Side): 1 | -1 => (side === 'left' ? -1 : 1)
-const sides = <T>(of: (side: Side, sign: 1 | -1) => T): Sides<T> => ({ left: of('left', -1), right: of('right', 1) })
+const sides = <T>(of: (side: Side, sign: 1 | -1) => T): Sides<T> => ({
+  left: of('left', -1),
+  right: of('right', 1),
+})
 
 /** Where the yarn of one loop goes. */
 export interface LoopShape {
@@ -32,7 +35,11 @@ export interface LoopShape {
   readonly crossed: Twist | null
 }
 
-export function shapesOf(fabric: Fabric, layout: FabricLayout, facts: readonly LoopFacts[]): readonly LoopShape[] {
+export function shapesOf(
+  fabric: Fabric,
+  layout: FabricLayout,
+  facts: readonly LoopFacts[],
+): readonly LoopShape[] {
   const bases = baseFrames(fabric, layout)
   const setting: Setting = { fabric, bases, heads: headFrames(fabric, layout, bases), facts }
   return fabric.loops.map((loop) => shapeOf(setting, loop))
@@ -51,14 +58,18 @@ function shapeOf(setting: Setting, loop: FabricLoop): LoopShape {
   const centre = plus(plus(head.at, head.right, nest.aside), head.up, legs.head + nest.rise)
   const frame = { loop, base, head, axis, crossed, headWidth: legs.headWidth }
   const belt = isBelt(setting, loop)
-  const middle = mix(stand.at, head.at, legs.midAt)
   const parent = setting.heads[loop.parents[0] ?? -1]
-  if (legs === legForms.slim && parent !== undefined) return { ...frame, ...slimLegs(setting, loop, stand, parent), top: sides(() => centre) }
+  const lead = parent === undefined || loop.kind === 'chain' ? axis : onwards(axis, parent.up)
+  const middle = plus(stand.at, lead, apart(stand.at, head.at) * legs.midAt)
+  if (legs === legForms.slim && parent !== undefined)
+    return { ...frame, ...slimLegs(setting, loop, stand, parent), top: sides(() => centre) }
   return {
     ...frame,
     foot: sides((_, sign) => footOf(loop, base, stand, across, sign)),
     mid: sides((side, sign) =>
-      belt ? plus(head.at, head.right, reach[side] + sign * form.belt) : plus(middle, across, sign * legs.mid),
+      belt
+        ? plus(head.at, head.right, reach[side] + sign * form.belt)
+        : plus(middle, across, sign * legs.mid),
     ),
     rise: sides((_, sign) => unit(plus(belt ? head.up : axis, across, sign * 0.22), axis)),
     top: sides((side) => plus(centre, head.right, reach[side])),
@@ -69,7 +80,7 @@ function formOf(setting: Setting, loop: FabricLoop, crossed: Twist | null): LegF
   if (loop.kind === 'chain') return legForms.chain
   if (loop.kind === 'over' && crossed === null) return legForms.over
   if (siblingsInHead(setting, loop) < 2) return legForms.plain
-    return isSibling(setting, loop) ? legForms.slim : legForms.gathered
+  return isSibling(setting, loop) ? legForms.slim : legForms.gathered
 }
 
 /** How many loops the first of its children was drawn through. */
@@ -80,16 +91,34 @@ const siblingsInHead = ({ fabric }: Setting, { children }: FabricLoop): number =
 const isBelt = ({ fabric }: Setting, { children }: FabricLoop): boolean =>
   children.length > 1 && children.some((id) => (fabric.loops[id]?.parents.length ?? 0) > 1)
 
+/** However the fabric folds, a loop leaves its parent upward: not back over the legs that it came up between. */
+function onwards(axis: Point, up: Point): Point {
+  const along = dot(axis, up)
+  const least = 0.35
+  return along >= least ? axis : unit(plus(plus(axis, up, -along), up, least), up)
+}
+
 /** Siblings rise side by side, straight over the head of their parent; only then are they gathered, in whatever order. */
-function slimLegs({ facts }: Setting, { id, parents }: FabricLoop, stand: Stand, parent: Frame): Pick<LoopShape, 'foot' | 'mid' | 'rise'> {
+function slimLegs(
+  { facts }: Setting,
+  { id, parents }: FabricLoop,
+  stand: Stand,
+  parent: Frame,
+): Pick<LoopShape, 'foot' | 'mid' | 'rise'> {
   const half = pitchOf(facts[id]?.step.length ?? 1) * form.slim.wide
-  const at = (sign: 1 | -1, up: number): Point => plus(plus(stand.at, parent.right, sign * half), parent.up, up)
+  const at = (sign: 1 | -1, up: number): Point =>
+    plus(plus(stand.at, parent.right, sign * half), parent.up, up)
   const dive = parents.length > 1 ? form.gatheredDive : form.dive
-  return { foot: sides((_, sign) => at(sign, dive)), mid: sides((_, sign) => at(sign, form.slim.high)), rise: sides(() => parent.up) }
+  return {
+    foot: sides((_, sign) => at(sign, dive)),
+    mid: sides((_, sign) => at(sign, form.slim.high)),
+    rise: sides(() => parent.up),
+  }
 }
 
 function footOf(loop: FabricLoop, base: Frame, stand: Stand, across: Point, sign: 1 | -1): Point {
-  if (loop.kind === 'chain') return plus(base.at, unit(plus(base.right, across), across), sign * form.chainFoot)
+  if (loop.kind === 'chain')
+    return plus(base.at, unit(plus(base.right, across), across), sign * form.chainFoot)
   const { length } = loop.parents
   const dive = length > 1 ? form.gatheredDive : length === 1 ? form.dive : 0
   return plus(plus(stand.at, base.right, sign * stand.foot), base.up, dive)
@@ -106,7 +135,10 @@ function reachOf(setting: Setting, { children }: FabricLoop, head: Frame): Sides
 }
 
 /** How the head of a gathered loop lies among the others: those behind lie outside those in front. */
-function nestOf({ fabric, bases }: Setting, loop: FabricLoop): { readonly rise: number; readonly aside: number } {
+function nestOf(
+  { fabric, bases }: Setting,
+  loop: FabricLoop,
+): { readonly rise: number; readonly aside: number } {
   const child = fabric.loops[loop.children[0] ?? -1]
   const base = bases[child?.id ?? -1]
   if (child === undefined || base === undefined || child.parents.length < 2) return { rise: 0, aside: 0 }
@@ -127,5 +159,7 @@ function crossingOf({ fabric, facts }: Setting, loop: FabricLoop): Twist | null 
   if (loop.kind === 'cast on' && loop.row >= 0) return 'left'
   const child = fabric.loops[loop.children[0] ?? -1]
   const fact = facts[child?.id ?? -1]
-  return child === undefined || fact === undefined ? null : twistOf(child, child.parents.indexOf(loop.id), fact)
+  return child === undefined || fact === undefined
+    ? null
+    : twistOf(child, child.parents.indexOf(loop.id), fact)
 }

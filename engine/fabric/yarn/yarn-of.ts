@@ -3,7 +3,7 @@ import { beltPieces, isBelt } from './belt.ts'
 import type { Draft } from './draft.ts'
 import { castOnPieces, lastPieces, strangers } from './ends.ts'
 import { factsOf, type LoopFacts } from './facts.ts'
-import { lifterOf, liftedPieces, liftedStrands } from './lifted.ts'
+import { liftedPieces, liftedStrands, lifterOf } from './lifted.ts'
 import { linkPieces } from './link-pieces.ts'
 import { type Link, linksOf, sidesOf } from './links.ts'
 import { loopPieces } from './loop-pieces.ts'
@@ -53,7 +53,12 @@ export function draftsOf(fabric: Fabric, shapes: readonly LoopShape[], facts: re
       return [...(link === undefined ? [] : pieceLink(link)), ...loopPieces(shapeOf(id), first)]
     })
   })
-  return [...castOnPieces(fabric, shapeOf), ...rows, ...lastPieces(fabric, shapeOf), ...strangers(fabric, shapeOf)]
+  return [
+    ...castOnPieces(fabric, shapeOf),
+    ...rows,
+    ...lastPieces(fabric, shapeOf),
+    ...strangers(fabric, shapeOf),
+  ]
 }
 
 /** What must be there. Throws where it is not: a stray number would tangle the yarn without a word. */

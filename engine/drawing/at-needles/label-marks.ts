@@ -1,0 +1,61 @@
+import { stitch } from '../../stitches/index.ts'
+import type { Set } from './actors.ts'
+import { heightAt, type Point } from './geometry.ts'
+import type { LoopLabel, Mark } from './mark.ts'
+import { loopIdOf, onNeedle } from './marks.ts'
+import { sizes } from './sizes.ts'
+import { middleOf } from './yarns.ts'
+
+/** Loops pointed out with words: those asked for, and one that is easily mistaken for another. */
+export function labelMarks(set: Set, labels: readonly LoopLabel[]): Mark[] {
+  const wanted = [...labels, ...easilyMistaken(set)]
+  const marks: Mark[] = []
+  for (const { loop, label } of wanted) {
+    const at = placeOf(set, loop)
+    if (at === null || marks.some(({ key }) => key === `label-${loop}`)) continue
+    marks.push({ kind: 'label', key: `label-${loop}`, at, text: label, box: boxFor(set, at, marks) })
+  }
+  return marks
+}
+
+/** Where a loop hangs in this scene; null where it is not to be seen. */
+function placeOf(set: Set, id: number): Point | null {
+  const hanging = set.loops.find(({ loop }) => loopIdOf(set, loop) === id)
+  if (hanging !== undefined) return Math.abs(hanging.x) > sizes.reach ? null : onNeedle(set, hanging)
+  const number = set.context.before.sheet.after.fabric.loops.find(({ loop }) => loop === id)?.id ?? -1
+  const half = set.hung.curve(`${number} half-left`)
+  const other = set.hung.curve(`${number} half-right`)
+  if (half === null || other === null) return null
+  const [top, foot] = [
+    [half.at(-2) ?? 0, half.at(-1) ?? 0] as const,
+    middleOf([half[0] ?? 0, half[1] ?? 0], [other.at(-2) ?? 0, other.at(-1) ?? 0]),
+  ]
+  const place = middleOf(top, foot)
+  const { side, below } = sizes.picture
+  return Math.abs(place[0]) > side - 0.3 || place[1] < 0.4 - below ? null : place
+}
+
+/** Above a loop on a needle; beside one in the fabric, toward the nearer edge. */
+function boxFor({ stage }: Set, [x, y]: Point, others: readonly Mark[]): Point {
+  const isHigh = y > heightAt(x < 0 ? stage.left.line : stage.right.line, x) - 0.5
+  const width = sizes.picture.side - 1.5
+  const inside = Math.min(width, Math.max(-width, x))
+  if (isHigh) return [inside, sizes.picture.above - 1.05 - 0.0 * others.length]
+  return [
+    Math.min(width, Math.max(-width, x + (x < 0 ? 0.4 : -0.4))),
+    Math.max(0.35 - sizes.picture.below, y - 1.05),
+  ]
+}
+
+/** A yarn over right beside a slipped stitch that is about to be passed over: it is the wrong one to lift. */
+function easilyMistaken({ context, isLast }: Set): LoopLabel[] {
+  const passes = stitch(context.step.stitch).motions.some(
+    (motion) => motion.do === 'pass' && motion.from === 'right',
+  )
+  const [newest] = context.before.right
+  if (!passes || isLast || newest === undefined || newest.id === null) return []
+  const loop = context.worked.loops[newest.id]
+  return loop !== undefined && stitch(loop.stitch).family === 'yarn over'
+    ? [{ loop: newest.id, label: 'yarn over: stays' }]
+    : []
+}

@@ -1,0 +1,155 @@
+import type { FabricLoopId } from '../../fabric/index.ts'
+import type { LoopId, Step, WorkedRow } from '../../needles/index.ts'
+import type { Hanging, Set } from './actors.ts'
+import { countMarks, drawnOn } from './count-marks.ts'
+import { heightAt, mix, type Point } from './geometry.ts'
+import { labelMarks } from './label-marks.ts'
+import type { LoopLabel, Mark } from './mark.ts'
+import { sizes } from './sizes.ts'
+
+/** All that is said in a scene. */
+export const marksIn = (set: Set, labels: readonly LoopLabel[]): Mark[] => [
+  ...lineMarks(set),
+  ...takenMarks(set),
+  ...newMarks(set),
+  ...markerMarks(set),
+  ...beadMarks(set),
+  ...countMarks(set),
+  ...labelMarks(set, labels),
+]
+
+/** The middle of the needle where a loop hangs. */
+export const onNeedle = ({ stage }: Set, { on, x }: Pick<Hanging, 'on' | 'x'>): Point => [
+  x,
+  heightAt(on === 'right' ? stage.right.line : stage.left.line, x),
+]
+
+const badgeAbove = 0.98
+
+/** Loops about to be taken are ringed and numbered while all rests; on their way they keep their numbers. */
+function takenMarks(set: Set): Mark[] {
+  const { context, isFirst, isLast, loops } = set
+  const { step, rowIndex, worked } = context
+  const coming = isLast ? worked.rows[rowIndex]?.steps[step.step] : step
+  if (coming === undefined) return []
+  const found = coming.taken.flatMap((id, i) => {
+    const hanging = loops.find(
+      (one) => loopIdOf(set, one.loop) === id && (one.name?.startsWith('old') ?? isLast),
+    )
+    return hanging && Math.abs(hanging.x) <= sizes.reach ? [{ id, turn: i + 1, hanging }] : []
+  })
+  const places = spreadOut(found.map(({ hanging }) => hanging.x))
+  return found.flatMap(({ id, turn, hanging }, i): Mark[] => {
+    const at = onNeedle(set, hanging)
+    const isHeld = set.scene.lifted !== null
+    const badge: Mark = {
+      kind: 'badge',
+      key: `badge-${id}`,
+      at: [places[i] ?? at[0], at[1] + badgeAbove],
+      text: String(turn),
+    }
+    if (!isFirst && !isLast) return isHeld ? [] : [badge]
+    return [{ kind: 'ring', key: `ring-${id}`, at }, badge]
+  })
+}
+
+/** Badges that would hide each other are moved apart. */
+function spreadOut(xs: readonly number[]): number[] {
+  const least = 0.74
+  const middle = xs.reduce((sum, x) => sum + x, 0) / Math.max(1, xs.length)
+  const isTight = xs.some((x, i) => i > 0 && Math.abs(x - (xs[i - 1] ?? x)) < least - 0.1)
+  return isTight ? xs.map((_, i) => middle + ((xs.length - 1) / 2 - i) * least) : [...xs]
+}
+
+export const loopIdOf = ({ context: { before } }: Set, loop: FabricLoopId): LoopId | null =>
+  before.sheet.after.fabric.loops[loop]?.loop ?? null
+
+function newMarks(set: Set): Mark[] {
+  const { context, isFirst, isLast, loops } = set
+  if (!isFirst && !isLast) return []
+  const { step, rowIndex, worked } = context
+  const done: Step | undefined = isLast ? step : worked.rows[rowIndex]?.steps[step.step - 2]
+  return (done?.made ?? []).flatMap((id): Mark[] => {
+    const hanging = loops.find((one) => one.on === 'right' && loopIdOf(set, one.loop) === id)
+    if (hanging === undefined || Math.abs(hanging.x) > sizes.reach) return []
+    const [x, y] = onNeedle(set, hanging)
+    const isFresh = worked.loops[id]?.row === rowIndex && worked.loops[id]?.step === (done?.step ?? 0) - 1
+    return [{ kind: 'new', key: `new-${id}`, at: [x, y + 0.62], text: isFresh ? 'new' : 'slipped' }]
+  })
+}
+
+/** A line hangs between two loops of different repeats of the row. */
+function lineMarks(set: Set): Mark[] {
+  const { isFirst, isLast, loops, context } = set
+  if (!isFirst && !isLast) return []
+  const repeats = repeatsByLoop(context.before.sheet.row)
+  return (['left', 'right'] as const)
+    .flatMap((side) => {
+      const here = drawnOn(set, side)
+      return here.slice(1).flatMap((loop, i): Mark[] => {
+        const nearer = here[i]
+        const [a, b] = [nearer && loopIdOf(set, nearer.loop), loopIdOf(set, loop.loop)]
+        if (nearer === undefined || a === null || a === undefined || b === null) return []
+        if ((repeats.get(a) ?? null) === (repeats.get(b) ?? null)) return []
+        return [{ kind: 'line', key: `line-${a}`, at: mix(onNeedle(set, nearer), onNeedle(set, loop), 0.5) }]
+      })
+    })
+    .slice(0, loops.length)
+}
+
+/** Loops slipped in this row are both taken and made, by one step. */
+const repeatsByLoop = (row: WorkedRow): ReadonlyMap<LoopId, number | null> =>
+  new Map(row.steps.flatMap((step) => [...step.taken, ...step.made].map((id) => [id, step.repeat] as const)))
+
+/** Markers hang where the row has placed or slipped them so far. */
+function markerMarks(set: Set): Mark[] {
+  const { context, isLast } = set
+  const { row } = context.before.sheet
+  const done = isLast ? context.step.step : context.step.step - 1
+  const count = (steps: readonly Step[], of: 'taken' | 'made'): number =>
+    steps.reduce((sum, step) => sum + step[of].length, 0)
+  return row.markers.flatMap(({ action, beforeStep }, i): Mark[] => {
+    const passed = beforeStep <= done
+    if (passed ? action === 'remove' : action === 'place') return []
+    const side = passed ? 'right' : 'left'
+    const from = passed
+      ? count(row.steps.slice(beforeStep - 1, done), 'made')
+      : count(row.steps.slice(done, beforeStep - 1), 'taken')
+    const here = drawnOn(set, side)
+    const [near, far] = [here[from - 1], here[from]]
+    if (near === undefined && far === undefined) return []
+    const beside = (loop: Hanging, by: number): Point => onNeedle(set, { on: side, x: loop.x + by })
+    const outward = side === 'left' ? -0.5 : 0.5
+    const at =
+      near && far
+        ? mix(onNeedle(set, near), onNeedle(set, far), 0.5)
+        : near
+          ? beside(near, outward)
+          : far
+            ? beside(far, -outward)
+            : null
+    return at === null ? [] : [{ kind: 'marker', key: `marker-${i}`, at }]
+  })
+}
+
+function beadMarks(set: Set): Mark[] {
+  const { scene, stage, context } = set
+  const own = context.before.sheet.after.beads
+  const there = new Set([...context.before.made, ...(set.isLast ? context.after.made : [])])
+  const old = own.flatMap(({ loop, at: [x, y] }): Mark[] => {
+    const row = context.before.sheet.after.fabric.loops[loop]?.row ?? -1
+    if (row === context.rowIndex && !there.has(loop)) return []
+    return [{ kind: 'bead', key: `bead-${loop}`, at: hungPlace(set, [x, y]) }]
+  })
+  if (scene.bead === null) return old
+  const first = stage.places.get('old 1')
+  if (first === undefined) return old
+  const [x, y] = onNeedle(set, { on: 'left', x: first.x })
+  return [...old, { kind: 'bead', key: 'bead', at: [x, y + (scene.bead === 'above' ? 0.95 : -0.5)] }]
+}
+
+/** Where a place of the row's end hangs now: with what the row has made. */
+const hungPlace = ({ stage: { hanging } }: Set, [x, y]: Point): Point => {
+  const to = x + hanging.made
+  return [to, y + heightAt(to > hanging.middle ? hanging.right : hanging.left, to)]
+}

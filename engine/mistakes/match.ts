@@ -1,0 +1,100 @@
+import { type Evidence, midRow } from './evidence.ts'
+import { courseOf, type Habit, nextRow, type RowOutcome } from './follow.ts'
+import { type Casebook, rowsFollowed, sightsFor, type Trace, tracesIn } from './traces.ts'
+
+/** A mistake that agrees with what the reader found. */
+export interface Fitting {
+  readonly trace: Trace
+  /** What its counts are in the row of the evidence. */
+  readonly outcome: RowOutcome
+  /** Rows between the mistake and the evidence. */
+  readonly ago: number
+  readonly weight: number
+}
+
+/** With markers a reader stops at them; who only knows the total goes by the words. */
+export const habitOf = (evidence: Evidence): Habit => (evidence.counts ? 'markers' : 'words')
+
+/** An earlier row is less likely: it was counted, or looked at, since then. */
+const fading = 0.55
+
+const outcomesBy = (trace: Trace, habit: Habit): readonly RowOutcome[] => (habit === 'markers' ? trace.marked : trace.unmarked)
+
+/** Whether counts agree with the evidence. */
+export function countsAgree(evidence: Evidence, outcome: RowOutcome): boolean {
+  if (evidence.total !== undefined && evidence.total !== outcome.total) return false
+  if (evidence.rowEnd !== undefined && evidence.rowEnd !== outcome.over - outcome.short) return false
+  return evidence.counts?.every((count, section) => count === null || count === outcome.counts[section]) ?? true
+}
+
+/** The state of the needles after some steps of the evidence's row, if this mistake was made. */
+function partWay(book: Casebook, trace: Trace, evidence: Evidence, habit: Habit): RowOutcome | null {
+  const { step, row } = evidence
+  const course = courseOf(book.plan, trace.edits, habit)
+  for (let rows = 0; rows < rowsFollowed; rows++) {
+    const before = course.row === row ? course.counts : null
+    const done = nextRow(course)
+    if (!done) return null
+    if (!before) continue
+    const until = done.acts.findIndex((act) => act.step !== null && act.step >= (step ?? 0))
+    const acts = until < 0 ? done.acts : done.acts.slice(0, until)
+    const counts = midRow(acts, before)
+    return { ...done, counts, total: counts.reduce((all, count) => all + count, 0), over: 0, short: 0, at: null }
+  }
+  return null
+}
+
+const looksAgree = (book: Casebook, evidence: Evidence, trace: Trace, ago: number): boolean => {
+  if (!evidence.looks || evidence.looks.length === 0) return true
+  const seen = sightsFor(book, trace).filter(({ later }) => later <= ago)
+  return evidence.looks.every((look) =>
+    seen.some((sight) => sight.look === look && (evidence.section === undefined || evidence.section === null || sight.section === null || sight.section === evidence.section)),
+  )
+}
+
+/** A mistake whose counts were wrong when she still counted them right is none of hers. */
+const agreesEarlier = (book: Casebook, evidence: Evidence, outcomes: readonly RowOutcome[]): boolean => {
+  const { rightUpTo } = evidence
+  if (rightUpTo === undefined) return true
+  return outcomes.every(
+    (outcome) =>
+      outcome.row > rightUpTo ||
+      outcome.row >= evidence.row ||
+      outcome.counts.every((count, section) => count === book.plan.rows[outcome.row]?.makes[section]),
+  )
+}
+
+/** Which rows to search for what shows in a row: it and those before it, across the foot of the pattern too. */
+export function rowsToSearch(book: Casebook, row: number): number[] {
+  const { rows, worked } = book.plan
+  const first = worked.pattern.setUp.length
+  const found = [row]
+  for (let at = row; found.length < rowsFollowed; ) {
+    at = at > first || (at > 0 && at <= first && first > 0 && row < first) ? at - 1 : worked.pattern.growing ? -1 : rows.length - 1
+    if (at < 0 || found.includes(at)) break
+    found.push(at)
+  }
+  return found
+}
+
+/** All single mistakes that agree with the evidence, likeliest first. */
+export function fittingMistakes(book: Casebook, evidence: Evidence): Fitting[] {
+  const habit = habitOf(evidence)
+  const found: Fitting[] = []
+  for (const row of rowsToSearch(book, evidence.row)) {
+    for (const trace of tracesIn(book, row)) {
+      const outcomes = outcomesBy(trace, habit)
+      const ago = outcomes.findIndex((outcome) => outcome.row === evidence.row)
+      if (ago < 0 || !happened(trace, evidence, ago)) continue
+      const outcome = evidence.step == null ? outcomes[ago] : partWay(book, trace, evidence, habit)
+      if (!outcome || !countsAgree(evidence, outcome)) continue
+      if (!agreesEarlier(book, evidence, outcomes) || !looksAgree(book, evidence, trace, ago)) continue
+      found.push({ trace, outcome, ago, weight: trace.weight * fading ** ago })
+    }
+  }
+  return found.sort((a, b) => b.weight - a.weight)
+}
+
+/** In a row that is not done, only what is done can be wrong. */
+const happened = ({ mistake }: Trace, { step, row }: Evidence, ago: number): boolean =>
+  step == null || ago > 0 || mistake.row !== row || (mistake.step !== null && mistake.step < step)

@@ -1,0 +1,29 @@
+import { expect, test } from '@playwright/test'
+import { builtPages } from './support-pages.ts'
+import { totalOf, type Weight, weightOf } from './support-weight.ts'
+
+/** Bytes after gzip. */
+const most = { lesson: 120_000, index: 200_000 }
+
+function page(path: string) {
+  const found = builtPages().find((one) => one.path === path)
+  if (!found) throw new Error(`there is no page ${path}`)
+  return found
+}
+
+/** So that a failure says which part has grown. */
+const told = (weight: Weight): string => JSON.stringify(weight)
+
+test('a lesson with a picture of more than 17 by 12 stitches is light', () => {
+  // 18 stitches and 12 rows.
+  const weight = weightOf(page('patterns/gull-wings/'))
+  for (const part of ['html', 'styles', 'scripts'] as const) expect(weight[part], part).toBeGreaterThan(1000)
+  const { html, styles, scripts } = weight
+  expect(html + styles + scripts, told(weight)).toBeLessThanOrEqual(most.lesson)
+})
+
+test('the page of all patterns is light, its pictures counted', () => {
+  const weight = weightOf(page('patterns/'))
+  expect(weight.pictures).toBeGreaterThan(27 * 1000)
+  expect(totalOf(weight), told(weight)).toBeLessThanOrEqual(most.index)
+})
