@@ -49,7 +49,7 @@ function tintsOf({ made, taken }: Swatch): TintOf {
 function boxRound({ pieces, places }: Yarn, tintOf: TintOf, { taken }: Swatch): Box {
   const shown = pieces.filter((piece) => tintOf(piece) !== 'plain')
   const ends = (odd: 0 | 1): number[] => shown.flatMap(({ curve }) => curve.filter((_, i) => i % 2 === odd))
-  const [xs, ys] = [ends(0), [...ends(1), ...taken.flatMap((id) => (places[id]?.base[1] ?? 0) - 0.4)]]
+  const [xs, ys] = [ends(0), [...ends(1), ...taken.flatMap((id) => (places[id]?.base[1] ?? 0) - 0.48)]]
   const middle = (Math.min(...xs) + Math.max(...xs)) / 2
   const half = Math.max(2, (Math.max(...xs) - Math.min(...xs)) / 2 + 0.8)
   const top = Math.max(...ys) + 0.4
@@ -68,7 +68,7 @@ function labelNodes({ places }: Yarn, frame: UnitFrame, { taken, made }: Swatch)
   return taken.flatMap((id, i): Node[] => {
     const place = places[id]
     if (place === undefined) return []
-    const [x, y] = toUnits(frame, [place.base[0], place.base[1] - 0.3])
+    const [x, y] = toUnits(frame, [place.base[0], place.base[1] - 0.38])
     const r = 0.19 * frame.units
     return [
       {

@@ -175,7 +175,10 @@ describe('loops that are not worked', () => {
 
 describe('a moment in the work', () => {
   it('has what both needles hold as live, and the numbers of the whole piece', () => {
-    const work = worked('{ multiple: 6, plus: 1 }', ['k1, *yo, ssk, k1, k2tog, yo, k1; rep from * to end', 'purl'])
+    const work = worked('{ multiple: 6, plus: 1 }', [
+      'k1, *yo, ssk, k1, k2tog, yo, k1; rep from * to end',
+      'purl',
+    ])
     const whole = fabricOf(work)
     const moment = fabricOf(work, { row: 1, steps: 5 })
     expect(moment.loops).toHaveLength(13 + 13 + 5)

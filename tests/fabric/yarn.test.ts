@@ -95,7 +95,10 @@ describe('the check can fail', () => {
 })
 
 describe('the yarn', () => {
-  const laces = [...patternFiles.map((file) => workedFile(file, 1)), ...[1, 2, 3, 4, 5].map(randomLace)]
+  const laces = [
+    ...patternFiles.map((file) => workedFile(file, 1)),
+    ...[1, 2, 3, 4, 5].map((seed) => randomLace(seed)),
+  ]
 
   it('runs on from piece to piece, and its two ends are cut once', () => {
     for (const worked of laces) {

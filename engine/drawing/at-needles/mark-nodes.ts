@@ -103,7 +103,7 @@ function newNodes(text: string): Node[] {
       strokeWidth: 3,
       cap: 'round',
     },
-    written({ className: 'mark-text', text, x: 0, y: -14, size: type.note, anchor: 'middle' }),
+    ...(text === '' ? [] : [written({ className: 'mark-text', text, x: 0, y: -14, size: type.note, anchor: 'middle' })]),
   ]
 }
 

@@ -69,12 +69,16 @@ function newMarks(set: Set): Mark[] {
   if (!isFirst && !isLast) return []
   const { step, rowIndex, worked } = context
   const done: Step | undefined = isLast ? step : worked.rows[rowIndex]?.steps[step.step - 2]
-  return (done?.made ?? []).flatMap((id): Mark[] => {
+  const found = (done?.made ?? []).flatMap((id) => {
     const hanging = loops.find((one) => one.on === 'right' && loopIdOf(set, one.loop) === id)
-    if (hanging === undefined || Math.abs(hanging.x) > sizes.reach) return []
+    return hanging && Math.abs(hanging.x) <= sizes.reach ? [{ id, hanging }] : []
+  })
+  const fresh = found.filter(({ id }) => worked.loops[id]?.row === rowIndex && worked.loops[id]?.step === (done?.step ?? 0) - 1)
+  const word = fresh.length > 0 ? 'new' : 'slipped'
+  return found.map(({ id, hanging }, i): Mark => {
     const [x, y] = onNeedle(set, hanging)
-    const isFresh = worked.loops[id]?.row === rowIndex && worked.loops[id]?.step === (done?.step ?? 0) - 1
-    return [{ kind: 'new', key: `new-${id}`, at: [x, y + 0.62], text: isFresh ? 'new' : 'slipped' }]
+    const text = i > 0 ? '' : found.length > 1 ? `${found.length} ${word}` : word
+    return { kind: 'new', key: `new-${id}`, at: [x, y + 0.62], text }
   })
 }
 

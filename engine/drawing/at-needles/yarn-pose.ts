@@ -39,8 +39,8 @@ export function leadFrom({ at, away }: Exit, { hanging, aside }: Stage, hold: Ho
   const middle = hanging.middle + aside
   const hand = handAt(middle, hold)
   // Out of a foot it comes from low down; over the needle it need not go there.
-  const low: Point = [middle + 0.02, at[1] > -0.75 ? at[1] - 0.1 : -0.6]
-  const high: Point = [middle + 0.1, 0.42]
+  const low: Point = [middle + 0.28, at[1] > -0.75 ? at[1] - 0.1 : -0.6]
+  const high: Point = [middle + 0.36, 0.42]
   const reach = Math.hypot(low[0] - at[0], low[1] - at[1])
   const to = times([hand[0] - high[0], hand[1] - high[1]], 0.3)
   return {
