@@ -1,5 +1,3 @@
-import * as z from 'zod/mini'
-
 /** How a reader carries the yarn. */
 export type Hold = 'English' | 'Continental'
 
@@ -26,28 +24,43 @@ const mostSteps = 20_000
 /** What is stored has some 70 characters. */
 const mostCharacters = 500
 
-const hold = z.enum(['English', 'Continental'])
-const index = z.int().check(z.gte(0), z.lt(mostSteps))
+// Checked by hand: a schema library would weigh more than all the rest of a lesson's own script.
 
-const placeSchema = z.strictObject({
-  repeats: z.int().check(z.gte(1), z.lte(mostRepeats)),
-  row: index,
-  step: index,
-  hold,
-})
+/** What is known of a value that was stored, by name. */
+type Parts = Readonly<Record<string, unknown>>
 
-const habitsSchema = z.strictObject({ hold, slower: z.boolean() })
+const isHold = (value: unknown): value is Hold => value === 'English' || value === 'Continental'
+
+const isIndex = (value: unknown): value is number => isWithin(value, 0, mostSteps - 1)
+
+const isWithin = (value: unknown, least: number, most: number): value is number =>
+  typeof value === 'number' && Number.isInteger(value) && value >= least && value <= most
 
 /** A place as it was stored; null for anything that is not one. Whether a pattern has that stitch is asked later. */
-export const parsePlace = (stored: unknown): Place | null => parsed(placeSchema, stored)
+export function parsePlace(stored: unknown): Place | null {
+  const parts = partsOf(stored, ['repeats', 'row', 'step', 'hold'])
+  if (!parts) return null
+  const { repeats, row, step, hold } = parts
+  const isPlace = isWithin(repeats, 1, mostRepeats) && isIndex(row) && isIndex(step) && isHold(hold)
+  return isPlace ? { repeats, row, step, hold } : null
+}
 
 /** Habits as they were stored; null for anything that is not them. */
-export const parseHabits = (stored: unknown): Habits | null => parsed(habitsSchema, stored)
+export function parseHabits(stored: unknown): Habits | null {
+  const parts = partsOf(stored, ['hold', 'slower'])
+  if (!parts) return null
+  const { hold, slower } = parts
+  return isHold(hold) && typeof slower === 'boolean' ? { hold, slower } : null
+}
 
-function parsed<T>(schema: z.ZodMiniType<T>, stored: unknown): T | null {
+/** An object that has just these names of its own, from its text; null for anything else. */
+function partsOf(stored: unknown, names: readonly string[]): Parts | null {
   if (typeof stored !== 'string' || stored.length > mostCharacters) return null
   try {
-    return schema.safeParse(JSON.parse(stored)).data ?? null
+    const value: unknown = JSON.parse(stored)
+    if (typeof value !== 'object' || value === null || Array.isArray(value)) return null
+    const own = Object.keys(value)
+    return own.length === names.length && names.every((name) => own.includes(name)) ? (value as Parts) : null
   } catch {
     return null
   }

@@ -191,7 +191,7 @@ describe('a row at the needles', () => {
 
   it('has the heads of its loops where the needles hold them, and the rows below where they were', () => {
     const pins = needle(live)
-    expect(pins).toHaveLength(13)
+    expect(pins).toHaveLength(12)
     const options: LayoutOptions = { state: 'free', start: rest, pinnedRows: 6, pins }
     const { mesh, places, residual } = settle(moment, options)
     const layout = layOutFabric(moment, options)

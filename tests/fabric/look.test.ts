@@ -207,7 +207,7 @@ describe('a mirrored pattern', () => {
 
   it.each(['free', 'blocked'] as const)('gives the mirrored layout (%s)', (state) => {
     const rows = [
-      'k2, yo, ssk, k1, k2tog, yo, k4, yo, k1, sk2p, k1, yo, k3',
+      'k2, yo, ssk, k1, k2tog, yo, k6, yo, k1, sk2p, k1, yo, k3',
       'purl',
       'k4, ssk, yo, k6, yo, ssk, k2, yo, k2tog, k3',
       'purl',

@@ -34,6 +34,8 @@ export interface Piece {
   readonly look: Look
   /** The loop of the worked pattern that it belongs to; null for anything else. */
   readonly loop: LoopId | null
+  /** The half of a loop that lies before its needle: it stands for the loop. */
+  readonly front?: true
 }
 
 /** The needles at one moment. Unit: stitch widths; x goes right and y up from the middle between the tips. */

@@ -1,7 +1,8 @@
 import type { GroupNode, Node, TextNode } from '../display.ts'
-import type { Frame, Frames } from './frames.ts'
+import type { Frame } from './frames.ts'
 import type { Mark } from './mark.ts'
-import { frameSize, toX, toY } from './picture.ts'
+import { frameSize, toX, toY } from './places.ts'
+import { tenth } from './runs.ts'
 
 /** Sizes in drawing units. A phone shows them at about 0.6: type of 23 is then 14 pixels high. */
 const type = { count: 25, badge: 23, note: 21 } as const
@@ -11,8 +12,8 @@ type Written = Pick<TextNode, 'text' | 'x' | 'y' | 'size' | 'anchor'> & Partial<
 const written = (node: Written): TextNode => ({ kind: 'text', fill: 'currentColor', stroke: 'none', ...node })
 
 /** Everything that is said in a frame, each in a group that moves as a whole. */
-export const markNodes = (_frames: Frames, frame: Frame): GroupNode[] =>
-  frame.marks.map((mark) => ({
+export const markNodes = ({ marks }: Frame): GroupNode[] =>
+  marks.map((mark) => ({
     kind: 'group',
     key: mark.key,
     className: `mark mark-${mark.kind}`,
@@ -20,8 +21,6 @@ export const markNodes = (_frames: Frames, frame: Frame): GroupNode[] =>
     y: tenth(toY(mark.at[1])),
     children: nodesFor(mark),
   }))
-
-const tenth = (n: number): number => Math.round(n * 10) / 10
 
 function nodesFor(mark: Mark): Node[] {
   switch (mark.kind) {
@@ -91,20 +90,20 @@ function nodesFor(mark: Mark): Node[] {
 }
 
 function newNodes(text: string): Node[] {
-  return [
-    {
-      kind: 'path',
-      className: 'new-tick',
-      d: [
-        ['M', -6, -8],
-        ['L', 0, 0],
-        ['L', 6, -8],
-      ],
-      strokeWidth: 3,
-      cap: 'round',
-    },
-    ...(text === '' ? [] : [written({ className: 'mark-text', text, x: 0, y: -14, size: type.note, anchor: 'middle' })]),
-  ]
+  const tick: Node = {
+    kind: 'path',
+    className: 'new-tick',
+    d: [
+      ['M', -6, -8],
+      ['L', 0, 0],
+      ['L', 6, -8],
+    ],
+    strokeWidth: 3,
+    cap: 'round',
+  }
+  // The yarn rises on the other side.
+  const words = written({ className: 'mark-text', text, x: -7, y: -14, size: type.note, anchor: 'start' })
+  return text === '' ? [tick] : [tick, words]
 }
 
 /** Letters are about this wide, in parts of their size. */
