@@ -1,5 +1,13 @@
-import { blendLayouts, type Fabric, type FabricLayout, fabricOf, layOutFabric, type Yarn, yarnOf } from '../../engine/fabric/index.ts'
 import { type FabricMarks, marksOf } from '../../engine/drawing/index.ts'
+import {
+  blendLayouts,
+  type Fabric,
+  type FabricLayout,
+  fabricOf,
+  layOutFabric,
+  type Yarn,
+  yarnOf,
+} from '../../engine/fabric/index.ts'
 import { type WorkedPattern, work } from '../../engine/needles/index.ts'
 import { type Pattern, workedAgain } from '../../engine/pattern/index.ts'
 import { blendYarns } from './blend-yarns.ts'

@@ -25,6 +25,9 @@ export function start(root: HTMLElement): void {
   const session: Session = { root, times: Number(times), clothFor, cloth, sight: firstSight, reached: 1 }
   listen(session)
   find<HTMLFieldSetElement>(root, '[data-controls]').disabled = false
+  // Some browsers keep what was chosen before the page was loaded again.
+  read(session)
+  if (session.sight.side !== firstSight.side || session.sight.marked.length > 0) show(session)
 }
 
 /** Every width that was asked for is worked once. */
@@ -52,9 +55,13 @@ function listen(session: Session): void {
   root.addEventListener('change', ({ target }) => {
     if (target === slider) return
     read(session)
-    draw(session)
-    tell(session)
+    show(session)
   })
+}
+
+function show(session: Session): void {
+  draw(session)
+  tell(session)
 }
 
 /** Sees what the fields say. */
@@ -72,7 +79,7 @@ function read(session: Session): void {
 
 function draw({ root, cloth, sight, reached }: Session): void {
   const drawing = clothDrawing(cloth, { ...sight, blocking: reached })
-  find(root, '[data-stage]').innerHTML = toSvg(drawing, { idPrefix: 'fabric' })
+  find(root, '[data-picture]').innerHTML = toSvg(drawing, { idPrefix: 'fabric' })
   write(root, 'description', drawing.description)
 }
 

@@ -5,7 +5,11 @@ import { clothFor, lessonExtent, thumbnailExtent } from './extents.ts'
 import { clothDrawing, firstSight, type Sight } from './picture.ts'
 
 /** A pattern's lace as a piece by itself, blocked: a stitch in CSS pixels, and in the whole units that it is drawn in. */
-export function pieceOf(entry: ProvedEntry, extent: Extent, size: { stitch: number; units: number }): Drawing {
+export function pieceOf(
+  entry: ProvedEntry,
+  extent: Extent,
+  size: { stitch: number; units: number },
+): Drawing {
   const title = `${entry.title}: the fabric, right side, blocked`
   return fabricDrawing(yarnAt(clothFor(entry, extent), 1), { ...size, title })
 }

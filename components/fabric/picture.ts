@@ -31,7 +31,11 @@ export const firstSight: Sight = { blocking: 1, side: 'right', marked: [] }
 export function clothDrawing(cloth: Cloth, sight: Sight, units?: number): Drawing {
   const { side, blocking, marked } = sight
   const mark = Object.fromEntries(marked.map((name) => [name, cloth.marks[name]]))
-  const drawing = fabricDrawing(yarnAt(cloth, blocking), { side, mark, ...(units !== undefined && { units }) })
+  const drawing = fabricDrawing(yarnAt(cloth, blocking), {
+    side,
+    mark,
+    ...(units !== undefined && { units }),
+  })
   const frame = frameOf(cloth)
   const beneath = marked.includes('repeat') ? 0 : frame.beneath
   return {

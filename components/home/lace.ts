@@ -11,7 +11,8 @@ export const openingPattern = (): ProvedEntry => provedEntry('old-shale')
 const laceExtent = ({ pattern }: ProvedEntry): Extent => extentFor(pattern, { stitches: 86, rows: 16 })
 
 /** The long piece of lace on the first page. */
-export const laceOf = (entry: ProvedEntry): Drawing => pieceOf(entry, laceExtent(entry), { stitch: 22, units: 40 })
+export const laceOf = (entry: ProvedEntry): Drawing =>
+  pieceOf(entry, laceExtent(entry), { stitch: 22, units: 40 })
 
 export function laceCloth(entry: ProvedEntry): { readonly cloth: Cloth; readonly times: number } {
   const extent = laceExtent(entry)

@@ -1,12 +1,6 @@
 import type { StitchId } from '../../engine/stitches/index.ts'
 import { siteRoot } from '../pattern-facts.ts'
-
-/** A stitch's id as a part of an address: 'k tbl' is 'k-tbl', '(k1, yo, k1) in 1' is 'k1-yo-k1-in-1'. */
-export const slugOf = (id: StitchId): string =>
-  id
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
+import { slugOf } from './slug.ts'
 
 export const stitchesAddress = (): string => `${siteRoot()}stitches/`
 export const stitchAddress = (id: StitchId): string => `${stitchesAddress()}${slugOf(id)}/`

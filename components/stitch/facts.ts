@@ -23,6 +23,10 @@ export function changeWords({ takes, makes }: Pick<Stitch, 'takes' | 'makes'>): 
 export const leanWords = ({ lean }: Stitch): string | null =>
   lean === null ? null : lean === 'centre' ? 'centred' : `leans ${lean}`
 
+/** Why no lean is named: published sources disagree about the purl side. */
+export const noLeanWords = ({ takes, effect: { made } }: Stitch): string =>
+  takes > 1 && made[0]?.face === 'purl' ? 'not named for a purl' : 'none'
+
 /** How like a twin is, as a part of a sentence that names it. */
 export const likenessWords: Readonly<Record<Likeness, string>> = {
   exact: 'the same loop for loop',

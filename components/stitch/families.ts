@@ -7,9 +7,18 @@ interface FamilyWords {
 }
 
 const families: Readonly<Record<Family, FamilyWords>> = {
-  plain: { title: 'Plain stitches', about: 'One loop drawn through one: toward you it is a knit, away from you a purl.' },
-  twisted: { title: 'Twisted stitches', about: 'Entered through the leg that lies behind, a loop is shut at its foot.' },
-  'yarn over': { title: 'Yarn overs', about: 'Yarn laid over the needle, through no loop: a hole, and one stitch more.' },
+  plain: {
+    title: 'Plain stitches',
+    about: 'One loop drawn through one: toward you it is a knit, away from you a purl.',
+  },
+  twisted: {
+    title: 'Twisted stitches',
+    about: 'Entered through the leg that lies behind, a loop is shut at its foot.',
+  },
+  'yarn over': {
+    title: 'Yarn overs',
+    about: 'Yarn laid over the needle, through no loop: a hole, and one stitch more.',
+  },
   decrease: { title: 'Decreases', about: 'Two loops become one. What differs is which of them lies on top.' },
   'double decrease': {
     title: 'Double decreases',
@@ -19,14 +28,26 @@ const families: Readonly<Record<Family, FamilyWords>> = {
     title: 'Many gathered into one',
     about: 'From four loops to nine: the ends of shells and fans, and what closes a nupp.',
   },
-  slip: { title: 'Slipped stitches', about: 'Moved over unworked. The loop is stretched past the row; only its yarn tells.' },
+  slip: {
+    title: 'Slipped stitches',
+    about: 'Moved over unworked. The loop is stretched past the row; only its yarn tells.',
+  },
   increase: { title: 'Increases', about: 'A loop from a strand, from a loop below, or several out of one.' },
   crossing: { title: 'Crossings', about: 'Loops change places before they are worked; the count stays.' },
-  passing: { title: 'Passed over a group', about: 'One loop lifted over several others, round which it lies like a belt.' },
-  'bind off': { title: 'Binding off', about: 'Each loop passed over the next, so that nothing can run down.' },
+  passing: {
+    title: 'Passed over a group',
+    about: 'One loop lifted over several others, round which it lies like a belt.',
+  },
+  'bind off': {
+    title: 'Binding off',
+    about: 'Each loop passed over the next, so that nothing can run down.',
+  },
   'cast on': { title: 'Casting on', about: 'A loop made of the yarn alone.' },
   bead: { title: 'With a bead', about: 'The bead is slid on the loop before it is worked.' },
-  holding: { title: 'Held and joined', about: 'Loops that wait on a holder, and loops worked together with those that waited.' },
+  holding: {
+    title: 'Held and joined',
+    about: 'Loops that wait on a holder, and loops worked together with those that waited.',
+  },
 }
 
 export interface FamilyGroup extends FamilyWords {

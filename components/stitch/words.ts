@@ -1,6 +1,6 @@
 import { type PrintOptions, printRow } from '../../engine/notation/index.ts'
 import type { Item } from '../../engine/pattern/index.ts'
-import { neighbourYarnOver, type Neighbours, type Stitch } from '../../engine/stitches/index.ts'
+import { type Neighbours, neighbourYarnOver, type Stitch } from '../../engine/stitches/index.ts'
 
 /** One wording: whose words they are, and what is written. */
 export interface Wording {
@@ -25,7 +25,10 @@ const termSets: readonly (readonly [string, PrintOptions])[] = [
 
 /** One stitch as each set of terms writes it in a row. Sets that write it alike share a line. */
 export function wordingsOf(stitch: Stitch): Wording[] {
-  const written = termSets.map(([whose, options]) => ({ whose, written: printRow([itemOf(stitch)], options) }))
+  const written = termSets.map(([whose, options]) => ({
+    whose,
+    written: printRow([itemOf(stitch)], options),
+  }))
   const [usFull, ukFull] = [written[2], written[3]]
   return usFull?.written === ukFull?.written
     ? [...written.slice(0, 2), { whose: 'In full', written: usFull?.written ?? '' }]

@@ -58,7 +58,7 @@ export function diagnose(
   const meant = meantCounts(book.plan, evidence.row, evidence.step ?? null)
   const right = isRight(evidence, meant)
   const fittings = right && !uncounted(evidence) ? [] : fittingMistakes(book, evidence)
-  const two = pairs && fittings.length === 0 && !right ? fittingPairs(book, evidence, most) : []
+  const two = pairs && fittings.length < 3 && !right ? fittingPairs(book, evidence, most) : []
   const changes = meant.sections.some((count, section) => count !== meant.before[section])
   return concluded({ book, evidence, meant, right, changes, pairs: two, most }, fittings, [])
 }

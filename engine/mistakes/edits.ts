@@ -50,6 +50,45 @@ function withChanges(acts: readonly Act[], changes: readonly Change[]): Act[] {
   return found
 }
 
+/** Whether all changes of a row take just the loops, section by section, that the right acts took. */
+export function takesAlike(row: RowPlan, edits: readonly Edit[]): boolean {
+  for (const edit of edits) {
+    if (edit.do !== 'change') return false
+    if (edit.row !== row.index) continue
+    for (const { at, remove, put } of edit.changes) if (!alikeAt(row, at, remove, put)) return false
+  }
+  return true
+}
+
+function alikeAt(row: RowPlan, at: number, remove: number, put: readonly Act[]): boolean {
+  let more = 0
+  let section: number | null = null
+  for (const [sign, acts] of [[1, put] as const, [-1, row.acts.slice(at, at + remove)] as const])
+    for (const act of acts) {
+      if (act.takes === 0) continue
+      if (act.open || (section !== null && section !== act.section)) return false
+      section = act.section
+      more += sign * act.takes
+    }
+  return more === 0
+}
+
+/** The right counts with what the changes of the row make more or fewer. */
+export function countsWith(row: RowPlan, edits: readonly Edit[]): number[] {
+  const counts = [...row.makes]
+  const add = (act: Act | undefined, sign: number) => {
+    if (act) counts[act.section] = (counts[act.section] ?? 0) + sign * act.makes
+  }
+  for (const edit of edits) {
+    if (edit.do !== 'change' || edit.row !== row.index) continue
+    for (const { at, remove, put } of edit.changes) {
+      for (const act of put) add(act, 1)
+      for (let i = at; i < at + remove; i++) add(row.acts[i], -1)
+    }
+  }
+  return counts
+}
+
 /** Several changes of one row as one edit. Null where there is none, or where they are not of that sort. */
 export function joined(row: number, edits: readonly (readonly Edit[])[]): Edit | null {
   const changes: Change[] = []
@@ -64,3 +103,7 @@ export function joined(row: number, edits: readonly (readonly Edit[])[]): Edit |
 export function actAt(plan: Plan, row: number, step: number | null): Act | undefined {
   return step === null ? undefined : plan.rows[row]?.acts[step]
 }
+
+/** The last row that edits touch. */
+export const lastRowOf = (edits: readonly Edit[]): number =>
+  edits.reduce((last, edit) => Math.max(last, edit.do === 'castOn' ? -1 : edit.row), -1)

@@ -17,6 +17,8 @@ export interface Evidence {
   readonly looks?: readonly Look[]
   /** Where she sees it: index into the plan's sections. */
   readonly section?: number | null
+  /** The rows are worked for the first time: nothing of an earlier turn of the pattern lies below. */
+  readonly firstTurn?: boolean
   /** Index of the last row after which she counted and all was right. */
   readonly rightUpTo?: number
 }

@@ -100,18 +100,8 @@ function recast(plan: Plan, count: number): number[] {
   return counts
 }
 
-/** A row with the sides changed: its first stitch comes where the last one should be. */
-export function flippedRow(plan: Plan, row: RowPlan): RowPlan {
-  const last = plan.sections.length - 1
-  return {
-    ...row,
-    side: row.side === 'RS' ? 'WS' : 'RS',
-    leftward: !row.leftward,
-    acts: row.acts.map((act) => moved(act, last - act.section)),
-    takes: row.takes.toReversed(),
-    makes: row.makes.toReversed(),
-  }
-}
+/** A row with the sides changed. Its sections go by the words: the first repeat is the one that is worked first. */
+export const flippedRow = (row: RowPlan): RowPlan => ({ ...row, side: row.side === 'RS' ? 'WS' : 'RS' })
 
 /** The rows that are worked after a mistake, one by one, with what is known before each. */
 export interface Course {
@@ -139,9 +129,8 @@ export function nextRow(course: Course): RowDone | null {
   const meant = at === null ? undefined : plan.rows[at]
   if (at === null || !meant?.followed) return null
   if (edits.some((edit) => edit.do === 'flip' && edit.row === at)) course.flipped = true
-  const row = course.flipped ? flippedRow(plan, meant) : meant
-  const changed = changedActs(meant, edits)
-  const acts = course.flipped ? row.acts : changed
+  const row = course.flipped ? flippedRow(meant) : meant
+  const acts = changedActs(meant, edits)
   const blind =
     course.habit === 'words' || course.flipped || edits.some((edit) => edit.do === 'acts' && edit.row === at && edit.blind)
   const counts = blind ? course.counts : afterMoves(course.counts, movesNow(course, at))

@@ -11,8 +11,16 @@ export interface Fitted {
   readonly short: number
 }
 
-/** The plain stitch that the row is mostly made of. */
+const plains = new WeakMap<object, string>()
+
+/** The plain stitch that the row is mostly made of. Found once. */
 export function plainOf(row: Pick<RowPlan, 'acts' | 'side'>): string {
+  const known = plains.get(row) ?? mostlyPlain(row)
+  plains.set(row, known)
+  return known
+}
+
+function mostlyPlain(row: Pick<RowPlan, 'acts' | 'side'>): string {
   const plain = row.acts.map(stitchOf).filter((id) => id !== null && isPlain(id)) as string[]
   const knits = plain.filter((id) => id === 'k').length
   return plain.length === 0 ? (row.side === 'RS' ? 'k' : 'p') : 2 * knits >= plain.length ? 'k' : 'p'

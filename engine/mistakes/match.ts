@@ -1,5 +1,7 @@
+import { lastRowOf } from './edits.ts'
 import { type Evidence, midRow } from './evidence.ts'
 import { courseOf, type Habit, nextRow, type RowOutcome } from './follow.ts'
+import { rowAfter } from './plan.ts'
 import { type Casebook, rowsFollowed, sightsFor, type Trace, tracesIn } from './traces.ts'
 
 /** A mistake that agrees with what the reader found. */
@@ -65,15 +67,15 @@ const agreesEarlier = (book: Casebook, evidence: Evidence, outcomes: readonly Ro
 }
 
 /** Which rows to search for what shows in a row: it and those before it, across the foot of the pattern too. */
-export function rowsToSearch(book: Casebook, row: number): number[] {
-  const { rows, worked } = book.plan
-  const first = worked.pattern.setUp.length
-  const found = [row]
-  for (let at = row; found.length < rowsFollowed; ) {
-    at = at > first || (at > 0 && at <= first && first > 0 && row < first) ? at - 1 : worked.pattern.growing ? -1 : rows.length - 1
-    if (at < 0 || found.includes(at)) break
-    found.push(at)
+export function rowsToSearch({ plan }: Casebook, { row, firstTurn = false }: Evidence): number[] {
+  const before = (at: number): number[] => {
+    const below = at > 0 ? [at - 1] : []
+    const around = !firstTurn && rowAfter(plan, plan.rows.length - 1) === at ? [plan.rows.length - 1] : []
+    return [...below, ...around]
   }
+  const found = [row]
+  for (let i = 0; i < found.length && found.length < rowsFollowed; i++)
+    found.push(...before(found[i] ?? 0).filter((at) => !found.includes(at)))
   return found
 }
 
@@ -81,7 +83,7 @@ export function rowsToSearch(book: Casebook, row: number): number[] {
 export function fittingMistakes(book: Casebook, evidence: Evidence): Fitting[] {
   const habit = habitOf(evidence)
   const found: Fitting[] = []
-  for (const row of rowsToSearch(book, evidence.row)) {
+  for (const row of rowsToSearch(book, evidence)) {
     for (const trace of tracesIn(book, row)) {
       const outcomes = outcomesBy(trace, habit)
       const ago = outcomes.findIndex((outcome) => outcome.row === evidence.row)
@@ -95,6 +97,8 @@ export function fittingMistakes(book: Casebook, evidence: Evidence): Fitting[] {
   return found.sort((a, b) => b.weight - a.weight)
 }
 
-/** In a row that is not done, only what is done can be wrong. */
-const happened = ({ mistake }: Trace, { step, row }: Evidence, ago: number): boolean =>
-  step == null || ago > 0 || mistake.row !== row || (mistake.step !== null && mistake.step < step)
+/** In a row that is not done, only what is done can be wrong; and what is made up for later is not yet. */
+function happened({ mistake, edits }: Trace, { step, row }: Evidence, ago: number): boolean {
+  if (ago < lastRowOf(edits) - mistake.row) return false
+  return step == null || ago > 0 || mistake.row !== row || (mistake.step !== null && mistake.step < step)
+}

@@ -22,7 +22,7 @@ function differences(book: Casebook, evidence: Evidence): Map<string, Difference
   const meant = book.plan.rows[evidence.row]?.makes ?? []
   const total = meant.reduce((sum, count) => sum + count, 0)
   const found = new Map<string, Difference>()
-  for (const row of rowsToSearch(book, evidence.row)) {
+  for (const row of rowsToSearch(book, evidence)) {
     for (const trace of tracesIn(book, row)) {
       const list = marked ? trace.marked : trace.unmarked
       const ago = list.findIndex((outcome) => outcome.row === evidence.row)

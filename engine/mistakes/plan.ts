@@ -120,15 +120,15 @@ export function rowAfter(plan: Plan, row: number): number | null {
   return pattern.growing || pattern.rows.length === 0 ? null : pattern.setUp.length
 }
 
-/** The section's name for a reader: 'repeat 2', 'the stitches before the first repeat'. */
+/** The section's name for a reader: 'repeat 2', 'the right end'. */
 export function sectionWords(plan: Plan, section: number): string {
   const zone = plan.sections[section] ?? 'body'
   if (zone.startsWith('repeat')) return zone
   return (
     {
       'right edge': 'the right edge',
-      right: 'the stitches to the right of the repeats',
-      left: 'the stitches to the left of the repeats',
+      right: 'the right end',
+      left: 'the left end',
       'left edge': 'the left edge',
       body: 'the row',
     }[zone as string] ?? zone

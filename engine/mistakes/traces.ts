@@ -1,5 +1,5 @@
 import type { WorkedPattern } from '../needles/index.ts'
-import { type Edit, actAt } from './edits.ts'
+import { actAt, type Edit, takesAlike } from './edits.ts'
 import { courseOf, nextRow, type RowOutcome } from './follow.ts'
 import { looks, type Sight } from './look.ts'
 import type { Mistake } from './mistake.ts'
@@ -46,6 +46,9 @@ function weightOf({ kind, everywhere }: Mistake): number {
 /** Whether the hands end up doing just what they should: a marker or the words caught the mistake before it was made. */
 function changesNothing(plan: Plan, edits: readonly Edit[]): boolean {
   if (edits.some((edit) => edit.do === 'skip' || edit.do === 'flip' || edit.do === 'castOn')) return false
+  // What takes as many loops and is another stitch is another fabric; else a marker may have caught it.
+  const own = plan.rows[edits[0]?.do === 'castOn' ? 0 : (edits[0]?.row ?? 0)]
+  if (own && takesAlike(own, edits)) return false
   const course = courseOf(plan, edits, 'markers')
   for (let rows = 0; rows < 2; rows++) {
     const done = nextRow(course)

@@ -21,6 +21,12 @@ export interface WrongRow extends RowDone {
   readonly belts: readonly { readonly belt: LoopId; readonly round: readonly LoopId[] }[]
 }
 
+export interface WrongOptions {
+  readonly habit?: Habit
+  /** Goes on although the words did not come out. */
+  readonly unnoticed?: boolean
+}
+
 const benches = new WeakMap<Plan, Map<number, Bench>>()
 
 /** The hands before a row, to be worked from: found once for each row, since many mistakes begin there. */
@@ -37,7 +43,12 @@ function benchAt(plan: Plan, row: number): Bench {
  * Works a mistake loop by loop and goes on for `most` rows from the mistake's own, or until the words of a row do not
  * come out. All by the needle code that works the right rows.
  */
-export function workWrong(plan: Plan, edits: readonly Edit[], most: number, habit: Habit = 'markers'): WrongPiece {
+export function workWrong(
+  plan: Plan,
+  edits: readonly Edit[],
+  most: number,
+  { habit = 'markers', unnoticed = false }: WrongOptions = {},
+): WrongPiece {
   const course = courseOf(plan, edits, habit)
   const from = course.row ?? 0
   const cast = edits.find((edit) => edit.do === 'castOn')
@@ -52,7 +63,7 @@ export function workWrong(plan: Plan, edits: readonly Edit[], most: number, habi
     const { row, fallen, belts } = workDeeds(bench, plan.worked.pattern, { number, side: done.side }, rows.length, deeds)
     wrong.push({ ...done, index: rows.length, fallen, belts })
     rows.push(row)
-    if (done.at !== null) break
+    if (done.at !== null && !unnoticed) break
   }
   const worked = { ...plan.worked, castOn: cast?.count ?? plan.worked.castOn, loops: bench.loops, rows }
   return { worked, from, rows: wrong }

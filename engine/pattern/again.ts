@@ -8,7 +8,9 @@ export function workedAgain(pattern: Pattern, times: number): Pattern {
   const { rows, worked } = pattern
   const turned = (row: Row): Row => ({ ...row, side: otherSideOf(row.side) })
   const swaps = worked === 'flat' && rows.length % 2 === 1
-  const passes = Array.from({ length: times }, (_, pass) => (swaps && pass % 2 === 1 ? rows.map(turned) : rows))
+  const passes = Array.from({ length: times }, (_, pass) =>
+    swaps && pass % 2 === 1 ? rows.map(turned) : rows,
+  )
   return { ...pattern, rows: passes.flat() }
 }
 

@@ -12,57 +12,58 @@ export interface PeerSettings {
 
 export interface PeerRun {
   readonly ticks: number
-  /** The first tick after which no force was larger, for each tolerance. */
+  /** For each tolerance, when no force was larger for the first time; Infinity where that never was. */
   readonly milliseconds: readonly number[]
-  readonly places: Float64Array
+  readonly energy: number
 }
 
+/** A node once d3-force has filled it in. */
+type Node = { readonly x: number; readonly y: number; vx: number; vy: number }
+
 /**
- * Relaxes the same network with d3-force: its simulation moves the nodes, one force of ours gives them the gradient of the
- * same energy. It never cools, since it would stop before it is done. Runs until it is down to the last tolerance.
+ * Relaxes the same network with d3-force: its simulation moves the nodes, one force of ours gives them the gradient of
+ * the same energy. It starts from the same grid and never cools, since it would stop before it is done. Runs until it is
+ * down to the last tolerance, `most` ticks at most.
  */
 export function relaxWithPeer(
   { network, grid }: Problem,
-  settings: PeerSettings,
+  { velocityDecay, push }: PeerSettings,
   tolerances: readonly number[],
   most: number,
 ): PeerRun {
-  const nodes: SimulationNodeDatum[] = Array.from({ length: network.nodes }, (_, i) => ({
-    x: grid[2 * i] ?? 0,
-    y: grid[2 * i + 1] ?? 0,
-    vx: 0,
-    vy: 0,
-  }))
+  const nodes = Array.from(
+    { length: network.nodes },
+    (_, i): SimulationNodeDatum => ({ x: grid[2 * i] ?? 0, y: grid[2 * i + 1] ?? 0 }),
+  )
   const places = new Float64Array(grid.length)
   const gradient = new Float64Array(grid.length)
-  let residual = Number.POSITIVE_INFINITY
+  let energy = Number.POSITIVE_INFINITY
   const pull = (): void => {
     for (let i = 0; i < nodes.length; i++) {
-      const node = nodes[i] as Required<SimulationNodeDatum>
+      const node = nodes[i] as Node
       places[2 * i] = node.x
       places[2 * i + 1] = node.y
     }
-    energyOf(network, places, gradient)
-    residual = largestForce(gradient)
+    energy = energyOf(network, places, gradient)
     for (let i = 0; i < nodes.length; i++) {
-      const node = nodes[i] as Required<SimulationNodeDatum>
-      node.vx -= settings.push * (gradient[2 * i] as number)
-      node.vy -= settings.push * (gradient[2 * i + 1] as number)
+      const node = nodes[i] as Node
+      node.vx -= push * (gradient[2 * i] as number)
+      node.vy -= push * (gradient[2 * i + 1] as number)
     }
   }
   const start = performance.now()
   const simulation = forceSimulation(nodes)
     .alphaDecay(0)
-    .velocityDecay(settings.velocityDecay)
+    .velocityDecay(velocityDecay)
     .force('energy', pull)
     .stop()
   const milliseconds: number[] = []
   let ticks = 0
-  while (milliseconds.length < tolerances.length && ticks < most) {
+  for (; milliseconds.length < tolerances.length && ticks < most; ticks++) {
     simulation.tick()
-    ticks++
+    const residual = largestForce(gradient)
     while (residual <= (tolerances[milliseconds.length] ?? -1)) milliseconds.push(performance.now() - start)
   }
   while (milliseconds.length < tolerances.length) milliseconds.push(Number.POSITIVE_INFINITY)
-  return { ticks, milliseconds, places }
+  return { ticks, milliseconds, energy }
 }

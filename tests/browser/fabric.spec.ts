@@ -34,7 +34,7 @@ async function open(page: Page): Promise<Opened> {
   await view.scrollIntoViewIfNeeded()
   const slider = view.getByRole('slider', { name: 'Blocking' })
   await expect(slider).toBeEnabled()
-  const picture = view.locator('[data-stage]').getByRole('img')
+  const picture = view.locator('[data-picture]').getByRole('img')
   return { view, slider, picture, name: picture.locator('title') }
 }
 
@@ -214,9 +214,9 @@ plain('every lesson that is proved has its fabric, and every pattern its thumbna
     ({ path }) => path.startsWith('patterns/') && path !== 'patterns/' && existsOnIndex(path),
   )
   expect(lessons.length).toBeGreaterThan(20)
-  expect(lessons.filter((page) => !/data-stage[^>]*><svg/.test(htmlOf(page))).map(({ path }) => path)).toEqual(
-    [],
-  )
+  expect(
+    lessons.filter((page) => !/data-picture[^>]*><svg/.test(htmlOf(page))).map(({ path }) => path),
+  ).toEqual([])
 })
 
 /** Whether the page of all patterns shows the pattern with a picture. */

@@ -1,5 +1,5 @@
 import { type Page, test as plain } from '@playwright/test'
-import { slugOf } from '../../components/stitch/addresses.ts'
+import { slugOf } from '../../components/stitch/slug.ts'
 import { catalogue, handSteps, type Stitch, stitch, twinsOf } from '../../engine/stitches/index.ts'
 import { expect, test } from './support.ts'
 import { builtPages, htmlOf } from './support-pages.ts'

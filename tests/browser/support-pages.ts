@@ -18,7 +18,7 @@ export function builtPages(): BuiltPage[] {
     .sort((a, b) => (a.path < b.path ? -1 : 1))
 }
 
-/** Pages by kind. They are of one kind when they differ in the last part of their path only. */
+/** Pages by kind. They are of one kind when they differ only in the second part of their path. */
 export function byKind(pages: readonly BuiltPage[]): Map<string, BuiltPage[]> {
   return Map.groupBy(pages, (page) => kindOf(page.path))
 }
@@ -29,10 +29,11 @@ export function extremes(pages: readonly BuiltPage[]): BuiltPage[] {
   return [...new Set([...sorted.slice(0, 1), ...sorted.slice(-1)])]
 }
 
-/** '' for the home page, 'patterns/' for a list, 'patterns/*' for what stands below it. */
+// '' for the home page, 'patterns/' for a list, 'patterns/*' for what stands below it, 'patterns/*/mend' below that.
 function kindOf(path: string): string {
-  const parts = path.split('/').filter(Boolean)
-  return parts.length < 2 ? path : `${parts.slice(0, -1).join('/')}/*`
+  const [list, , ...below] = path.split('/').filter(Boolean)
+  if (!path.replace(/\/$/, '').includes('/')) return path
+  return [list, '*', ...below].join('/')
 }
 
 export const htmlOf = (page: BuiltPage): string => readFileSync(page.file, 'utf8')

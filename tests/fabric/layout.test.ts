@@ -221,6 +221,18 @@ describe('a row at the needles', () => {
     expect(leastArea(next.mesh, next.places)).toBeGreaterThan(0)
   })
 
+  it('keeps loops that are slipped up the rows between their ends', () => {
+    const rows = ['k2, sl1, k3, sl1, k2', 'p2, sl1, p3, sl1, p2', 'knit', 'purl']
+    const fabric = fabricFor(9, rows, 2)
+    const whole = layOutFabric(fabric, { state: 'free' })
+    const { mesh, places } = settle(fabric, { state: 'free', start: whole, pinnedRows: 6 })
+    const [part] = mesh.uprights.filter(({ kind }) => kind === 'slipped')
+    const [low, height, high] = [whole.baseY[6], places[2 * (part?.top ?? -1) + 1], whole.headY[6]]
+    expect(part?.loop).toBe(6)
+    expect(height).toBeGreaterThan((low ?? 9) + 0.4)
+    expect(height).toBeLessThan((high ?? 0) - 0.4)
+  })
+
   it('refuses a pin for a loop that is not there, and one without a place', () => {
     expect(() => layOutFabric(moment, { state: 'free', pins: [{ loop: 9999, x: 0, y: 0 }] })).toThrow(
       'no entry 9999',

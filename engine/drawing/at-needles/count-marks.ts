@@ -1,17 +1,11 @@
-import type { Hanging, Set } from './actors.ts'
+import type { Staged } from './staged.ts'
 import { heightAt } from './geometry.ts'
 import type { Mark } from './mark.ts'
 import { sizes } from './sizes.ts'
 
-/** The loops of a needle that a scene draws, from the tip on. */
-export function drawnOn({ loops }: Set, side: 'left' | 'right'): Hanging[] {
-  const here = loops.filter(({ on, x, loop }) => on === side && Math.abs(x) <= sizes.reach && loop >= 0)
-  return here.toSorted((a, b) => (side === 'left' ? b.x - a.x : a.x - b.x))
-}
-
 /** How many loops each needle holds, and how many of them lie beyond the picture's edge. */
-export function countMarks(set: Set): Mark[] {
-  const { context, isFirst, isLast, stage } = set
+export function countMarks(shot: Staged): Mark[] {
+  const { context, isFirst, isLast, stage } = shot
   const moment = isLast ? context.after : context.before
   const marks: Mark[] = []
   for (const side of ['left', 'right'] as const) {

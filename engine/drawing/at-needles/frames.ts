@@ -1,13 +1,13 @@
 import type { LoopId, WorkedPattern } from '../../needles/index.ts'
-import { type Look, type Set, type Shape, setOf, shapesIn } from './actors.ts'
-import { drawnOn } from './count-marks.ts'
 import type { Curve } from './geometry.ts'
 import { layers } from './layers.ts'
 import type { LoopLabel, Mark } from './mark.ts'
 import { marksIn } from './marks.ts'
 import { mirrored } from './mirror.ts'
-import type { SheetPiece } from './sheet.ts'
-import { contextOf, type StepContext } from './step-context.ts'
+import type { Look, Shape } from './shape.ts'
+import { shapesIn } from './shapes.ts'
+import { drawnOn, type Staged, staged } from './staged.ts'
+import { contextOf } from './step-context.ts'
 import { describe } from './words.ts'
 import type { Hold } from './yarn-pose.ts'
 
@@ -79,28 +79,29 @@ export function atNeedles({
   const context = contextOf(worked, rowIndex, stepIndex, hold)
   if (context === null) return null
   const remembered = new Map<string, Float64Array>()
-  const sets = context.told.map((_, i) => setOf(context, i, remembered))
-  const shapes = sets.map((set) => new Map(shapesIn(set).map((shape) => [shape.key, shape])))
+  const shots = context.told.map((_, i) => staged(context, i, remembered))
+  const shapes = shots.map((shot) => new Map(shapesIn(shot).map((shape) => [shape.key, shape])))
   const copies = copiesOf(shapes)
-  const still = stillPieces(context)
+  const { cloth } = context
   const loopOf = (id: number | null): LoopId | null =>
     id === null ? null : (context.before.sheet.after.fabric.loops[id]?.loop ?? null)
   const frames: Frames = {
     hand: 'right',
-    fabric: still.map(({ piece }) => ({
-      key: piece.key,
-      layer: layers.fabric + piece.depth,
+    fabric: cloth.pieces.slice(0, cloth.still).map(({ key, depth, loop }) => ({
+      key,
+      layer: layers.fabric + depth,
       look: 'below',
-      loop: loopOf(piece.loop),
+      loop: loopOf(loop),
     })),
-    from: fromOf(still),
-    pieces: copies.map(({ key, layer, look, loop }) => ({
+    from: cloth.from.slice(0, cloth.still + 1),
+    pieces: copies.map(({ key, layer, look, loop, front }) => ({
       key: `${key} at ${layer} ${look}`,
       layer,
       look,
       loop: loopOf(loop),
+      ...(front ? { front } : {}),
     })),
-    frames: sets.map((set, i) => frameOf(set, i, shapes, copies, still, labels)),
+    frames: shots.map((shot, i) => frameOf(shot, i, shapes, copies, labels)),
   }
   return hand === 'left' ? mirrored(frames) : frames
 }
@@ -119,67 +120,29 @@ function copiesOf(shapes: readonly Shapes[]): Shape[] {
   return [...copies.values()]
 }
 
-interface Still {
-  readonly piece: SheetPiece
-  /** Its place in the cloth. */
-  readonly at: number
-}
-
-/** The fabric without the loops that hang on needles and without what the step makes. */
-function stillPieces({ cloth, before, after, numbers, rowIndex }: StepContext): Still[] {
-  const [made, soon] = [new Set(before.made), new Set(after.made)]
-  const row = new Set(before.sheet.after.fabric.courses[rowIndex + 1])
-  const held = new Set([before.left, before.right, after.left, after.right].flat().map(({ loop }) => loop))
-  for (const loop of numbers.values()) held.add(loop)
-  return cloth.pieces.flatMap((piece, at): Still[] => {
-    const isThere = !row.has(piece.arrives) || made.has(piece.arrives)
-    const isGone = piece.until !== null && soon.has(piece.until)
-    const isOn = /^(leg|half)/.test(piece.part) && held.has(piece.loop)
-    return isThere && !isGone && !isOn ? [{ piece, at }] : []
-  })
-}
-
-function fromOf(still: readonly Still[]): number[] {
-  const from = [0]
-  for (const { piece } of still) from.push((from.at(-1) ?? 0) + piece.made.length)
-  return from
-}
-
 function frameOf(
-  set: Set,
+  shot: Staged,
   index: number,
   shapes: readonly Shapes[],
   copies: readonly Shape[],
-  still: readonly Still[],
   labels: readonly LoopLabel[],
 ): Frame {
-  const { context, isFirst, isLast } = set
+  const { context, isFirst, isLast } = shot
   const { told, worked, rowIndex, before, after } = context
   const here = shapes[index] ?? new Map<string, Shape>()
   return {
     words: told[index]?.words ?? '',
     stop: told[index]?.stop ?? true,
     description: isFirst || isLast ? describe(worked, rowIndex, isLast ? after : before) : '',
-    fabric: fabricIn(set, still),
+    fabric: shot.places.subarray(0, context.cloth.from[context.cloth.still]),
     curves: copies.map(({ key }) => (here.get(key) ?? nearest(shapes, index, key))?.curve ?? []),
     shown: copies.map(({ key, layer, look }) => {
       const shape = here.get(key)
       return shape !== undefined && shape.layer === layer && shape.look === look
     }),
-    on: { left: drawnLoops(set, 'left'), right: drawnLoops(set, 'right') },
-    marks: marksIn(set, labels),
+    on: { left: drawnLoops(shot, 'left'), right: drawnLoops(shot, 'right') },
+    marks: marksIn(shot, labels),
   }
-}
-
-function fabricIn({ places, context: { cloth } }: Set, still: readonly Still[]): Float64Array {
-  const fabric = new Float64Array(still.reduce((sum, { piece }) => sum + piece.made.length, 0))
-  let to = 0
-  for (const { piece, at } of still) {
-    const from = cloth.from[at] ?? 0
-    fabric.set(places.subarray(from, from + piece.made.length), to)
-    to += piece.made.length
-  }
-  return fabric
 }
 
 /** A piece that a scene has not lies as in the nearest scene that has it, unseen. */
@@ -191,7 +154,7 @@ function nearest(shapes: readonly Shapes[], index: number, key: string): Shape |
   return undefined
 }
 
-function drawnLoops(set: Set, side: 'left' | 'right'): LoopId[] {
-  const { loops } = set.context.before.sheet.after.fabric
-  return drawnOn(set, side).flatMap(({ loop }) => loops[loop]?.loop ?? [])
+function drawnLoops(shot: Staged, side: 'left' | 'right'): LoopId[] {
+  const { loops } = shot.context.before.sheet.after.fabric
+  return drawnOn(shot, side).flatMap(({ loop }) => loops[loop]?.loop ?? [])
 }

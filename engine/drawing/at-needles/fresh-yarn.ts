@@ -1,12 +1,14 @@
 import type { FabricLoopId } from '../../fabric/index.ts'
-import { depthOf, keyOf, type Look, type Set, type Shape } from './actors.ts'
 import { backwards, type Curve, cubicsIn, cutFirst, inCubics, type Point, shared } from './geometry.ts'
 import { layers } from './layers.ts'
 import type { Name } from './scene.ts'
+import { keyOf, type Look, type Shape } from './shape.ts'
 import type { SheetPiece, StrandPart } from './sheet.ts'
+import { depthOf, type Staged } from './staged.ts'
 import type { StepContext } from './step-context.ts'
-import { arrivalTo, type Exit, type Lead, leadFrom, wrapRound } from './yarn-pose.ts'
+import { arrivalTo, type Exit, leadFrom } from './yarn-pose.ts'
 import { exitAt, feetIn, showsKnit, yarnFrom } from './yarns.ts'
+import { type Wrap, wrapRound } from './wrap-pose.ts'
 
 /** One new loop's yarn, as it comes from the ball. */
 interface Fresh {
@@ -17,190 +19,156 @@ interface Fresh {
   readonly parts: readonly StrandPart[]
 }
 
-/** The yarn of the step's new loops, made or still to be made, and the yarn on from there to the hand. */
-export function freshYarn(set: Set): Shape[] {
-  const { context, scene, stage } = set
-  const exit = exitBefore(set)
-  if (exit === null) return []
-  const all = freshLoops(context)
-  const shapes: Shape[] = []
-  let from = exit
-  let layer = rootLayer(set)
-  const waiting: Fresh[] = []
-  let lead: Lead | null = null
-  for (const fresh of all) {
-    const made = madeNow(set, fresh)
-    if (made !== null) {
-      shapes.push(...arrivalShapes(set, fresh, from, made.entry, made.isDrawn, layer))
-      from = made.exit
-      layer = made.layer
-    } else if (scene.wrapped !== null && waiting.length === 0 && lead === null && !set.isLast) {
-      const wrap = wrapRound(from, stage, scene.wrapped, context.hold)
-      shapes.push(...wrapShapes(fresh, wrap, scene.wrapped))
-      lead = wrap.lead
-      layer = scene.wrapped === 'knit' ? layers.onFar : layers.yarnFront
-    } else waiting.push(fresh)
-  }
-  const { root, hand } = lead ?? leadFrom(from, stage, context.hold)
-  const handLayer = lead !== null ? layer : scene.yarn === 'front' ? layers.yarnFront : layers.yarnBehind
-  const name = `yarn ${context.rowIndex}-${context.step.step}`
-  const rest = waiting.length === 0 ? root : cutFirst(root, used)[1]
-  return [
-    ...shapes,
-    ...alongRoot(waiting, root, layer),
-    { key: `${name} root`, curve: rest, layer, look: 'working', loop: null },
-    { key: `${name} hand`, curve: hand, layer: handLayer, look: 'working', loop: null },
-  ]
+/** Where the yarn has got to, from loop to loop. */
+interface Thread {
+  exit: Exit
+  layer: number
+  readonly shapes: Shape[]
 }
 
-/** New loops that are not made yet lie in the yarn on its way to the hand: so much of it from its beginning. */
+/**
+ * The yarn of the step's new loops, made or still to be made, and on from there to the hand. What is not a loop yet lies in
+ * the yarn on its way to the hand, so that the same yarn is there before and after.
+ */
+export function freshYarn(shot: Staged): Shape[] {
+  const { context, scene, stage } = shot
+  const thread: Thread = { exit: exitBefore(shot), layer: firstLayer(context), shapes: [] }
+  const waiting = freshLoops(context).filter((fresh) => !madeSoFar(shot, thread, fresh))
+  const [next, ...later] = waiting
+  const isWrapped = scene.wrapped !== null && next !== undefined && !shot.isLast
+  if (isWrapped) {
+    const wrap = wrapRound(thread.exit, stage, scene.wrapped, context.hold)
+    thread.shapes.push(...wrapShapes(next, wrap, scene.wrapped))
+    thread.layer = scene.wrapped === 'knit' ? layers.onFar : layers.yarnFront
+    return [...thread.shapes, ...toHand(context, later, wrap.lead, thread.layer, thread.layer)]
+  }
+  const lead = leadFrom(thread.exit, stage, context.hold)
+  const layer = scene.yarn === 'front' ? layers.yarnFront : layers.yarnBehind
+  return [...thread.shapes, ...toHand(context, waiting, lead, thread.layer, layer)]
+}
+
+/** So much of the yarn's way from its loop to between the tips serves loops still to be made. */
 const used = 0.8
 
-function alongRoot(waiting: readonly Fresh[], root: Curve, layer: number): Shape[] {
-  if (waiting.length === 0) return []
-  const [near] = cutFirst(root, used)
-  const pieces = waiting.flatMap((fresh) => [
-    ...fresh.arrival.map(({ key, made }) => ({ key, count: cubicsIn(made), loop: fresh.loop })),
-    ...fresh.parts
-      .toReversed()
-      .map((part) => ({ key: `${keyOf(fresh.loop, fresh.name)} ${part}`, count: 1, loop: fresh.loop })),
-  ])
-  const ways = shared(
-    inCubics(
-      near,
-      pieces.reduce((sum, { count }) => sum + count, 0),
-    ),
-    pieces.map(({ count }) => count),
-  )
-  return pieces.map(({ key, loop }, i) => ({
-    key,
-    curve: orientated(key, ways[i] ?? []),
-    layer,
-    look: 'working',
-    loop,
-  }))
+function toHand(
+  { rowIndex, step }: StepContext,
+  waiting: readonly Fresh[],
+  { root, hand }: Wrap['lead'],
+  rootLayer: number,
+  layer: number,
+): Shape[] {
+  const name = `yarn ${rowIndex}-${step.step}`
+  const [near, rest] = waiting.length === 0 ? [[], root] : cutFirst(root, used)
+  return [
+    ...alongRoot(waiting, near, rootLayer),
+    { key: `${name} root`, curve: rest, layer: rootLayer, look: 'working', loop: null },
+    { key: `${name} hand`, curve: hand, layer, look: 'working', loop: null },
+  ]
 }
 
-/** Parts of a loop are kept from left to right, but the yarn comes from the right. */
-const orientated = (key: string, way: Curve): Curve =>
-  / (leg|half)-(left|right)$/.test(key) ? backwards(way) : way
+function alongRoot(waiting: readonly Fresh[], near: Curve, layer: number): Shape[] {
+  if (waiting.length === 0) return []
+  const pieces = waiting.flatMap(({ loop, name, arrival, parts }) => [
+    ...arrival.map(({ key, made }) => ({ key, loop, count: cubicsIn(made), isPart: false })),
+    // Parts of a loop are kept from left to right, but the yarn comes from the right.
+    ...parts.toReversed().map((part) => ({ key: `${keyOf(loop, name)} ${part}`, loop, count: 1, isPart: true })),
+  ])
+  const counts = pieces.map(({ count }) => count)
+  const ways = shared(inCubics(near, counts.reduce((sum, count) => sum + count, 0)), counts)
+  return pieces.map(({ key, loop, isPart }, i): Shape => {
+    const way = ways[i] ?? []
+    return { key, curve: isPart ? backwards(way) : way, layer, look: 'working', loop }
+  })
+}
 
 function freshLoops({ cloth, numbers, told }: StepContext): Fresh[] {
-  const names = [
-    ...new Set(told.flatMap(({ scene }) => scene.hands.right.filter((name) => name.startsWith('new')))),
-  ]
-  return names.map((name): Fresh => {
+  const names = told.flatMap(({ scene }) => scene.hands.right.filter((name) => name.startsWith('new')))
+  return [...new Set(names)].map((name): Fresh => {
     const loop = numbers.get(name) ?? -1
-    const arrival = cloth.pieces.filter(
-      ({ arrives, part }) => loop >= 0 && arrives === loop && !/^(leg|half)/.test(part) && part !== 'strand',
-    )
-    const hasLegs = loop < 0 ? false : cloth.indexOf.has(`${loop} leg-left`)
+    const isBeside = ({ arrives, part }: SheetPiece): boolean =>
+      loop >= 0 && arrives === loop && part !== 'strand' && !part.startsWith('leg') && !part.startsWith('half')
+    const hasLegs = loop >= 0 && cloth.indexOf.has(`${loop} leg-left`)
     return {
       name,
       loop,
-      arrival,
+      arrival: cloth.pieces.slice(cloth.still).filter(isBeside),
       parts: hasLegs ? ['leg-left', 'half-left', 'half-right', 'leg-right'] : ['half-left', 'half-right'],
     }
   })
 }
 
-interface Made {
-  readonly entry: Exit
-  readonly exit: Exit
-  readonly layer: number
-  /** It hangs through loops that are on the left needle still. */
-  readonly isDrawn: boolean
-}
-
-/** A new loop that hangs on a needle in this scene. */
-function madeNow(set: Set, { name, loop }: Fresh): Made | null {
-  const { scene, isLast, loops } = set
+/** Runs the yarn on through a loop that is made in this scene. */
+function madeSoFar(shot: Staged, thread: Thread, fresh: Fresh): boolean {
+  const { scene, isLast, loops, hung, context } = shot
+  const { name, loop } = fresh
+  if (isLast && loop < 0) return false
+  const here = loops.find((one) => (isLast ? one.loop === loop : one.name === name))
+  const feet = here === undefined && isLast ? feetIn(hung, loop) : (here?.feet ?? null)
+  if (feet === null) return false
   const isDrawn = scene.through.has(name)
-  const knit = loop < 0 || showsKnit(set.context, loop)
-  const layer = knit ? layers.yarnBehind : layers.yarnBefore
-  if (isLast && loop < 0) return null
-  const hanging = loops.find((one) => (isLast ? one.loop === loop : one.name === name))
-  const feet = hanging === undefined ? (isLast ? feetIn(set.hung, loop) : null) : hanging.feet
-  if (feet === null || feet === undefined) return null
-  return { entry: exitAt(feet.right), exit: exitAt(feet.left), layer, isDrawn }
+  thread.shapes.push(...arrivalShapes(shot, fresh, thread, exitAt(feet.right), isDrawn))
+  thread.exit = exitAt(feet.left)
+  thread.layer = loop < 0 || showsKnit(context, loop) ? layers.yarnBehind : layers.yarnBefore
+  return true
 }
 
-function exitBefore(set: Set): Exit | null {
-  const { context, hung, stage } = set
+function exitBefore({ context, hung, stage, loops }: Staged): Exit {
   const from = yarnFrom(context)
-  const feet = from === null ? null : feetIn(hung, from.loop)
-  const onNeedle = set.loops.find(({ loop, name }) => loop === from?.loop && name === null)?.feet ?? feet
-  if (from !== null && onNeedle !== null) return exitAt(onNeedle[from.side])
+  const feet = from && (loops.find(({ loop, name }) => loop === from.loop && name === null)?.feet ?? feetIn(hung, from.loop))
+  if (from !== null && feet !== null) return exitAt(feet[from.side])
   // It comes round from the end of the round before, or from beyond the picture's edge.
-  const first: Point = [stage.hanging.middle + 0.75, -1.12]
-  return { at: first, away: [-0.4, -0.6] }
+  const beside: Point = [stage.hanging.middle + 0.75, -1.12]
+  return { at: beside, away: [-0.4, -0.6] }
 }
 
-function rootLayer({ context }: Set): number {
+function firstLayer(context: StepContext): number {
   const from = yarnFrom(context)
   return from === null || showsKnit(context, from.loop) ? layers.yarnBehind : layers.yarnBefore
 }
 
-function arrivalShapes(
-  set: Set,
-  { arrival, loop }: Fresh,
-  from: Exit,
-  entry: Exit,
-  isDrawn: boolean,
-  layer: number,
-): Shape[] {
+/** As it lies in the fabric once the step is done; until then it only hangs from one loop to the next. */
+function arrivalShapes(shot: Staged, { arrival, loop }: Fresh, { exit, layer }: Thread, entry: Exit, isDrawn: boolean): Shape[] {
+  const { isLast, hung, context } = shot
   const counts = arrival.map(({ made }) => cubicsIn(made))
   const total = counts.reduce((sum, count) => sum + count, 0)
   if (total === 0) return []
-  const look: Look = set.isLast ? 'below' : 'working'
-  const own = arrival.map(({ key }) => set.hung.curve(key))
-  const isWhole = own.every((curve) => curve !== null)
-  if (set.isLast && isWhole) {
-    return arrival.map(({ key }, i) => ({ key, curve: own[i] ?? [], layer: depthOf(set, key), look, loop }))
-  }
-  const ways = shared(inCubics(arrivalTo(from, entry), total), counts)
-  return arrival.map(({ key }, i) => ({
-    key,
-    curve: ways[i] ?? [],
-    layer: isDrawn ? layer : depthOf(set, key),
-    look,
-    loop,
-  }))
+  const ways = shared(inCubics(arrivalTo(exit, entry), total), counts)
+  return arrival.map((piece, i): Shape => {
+    const look: Look = !isLast ? 'working' : context.fresh.includes(piece.loop) ? 'new' : 'below'
+    const own = isLast ? hung.curve(piece.key) : null
+    return { key: piece.key, curve: own ?? ways[i] ?? [], layer: isDrawn ? layer : depthOf(shot, piece.key), look, loop }
+  })
 }
 
-function wrapShapes(fresh: Fresh, wrap: ReturnType<typeof wrapRound>, face: 'knit' | 'purl'): Shape[] {
-  const counts = fresh.arrival.map(({ made }) => cubicsIn(made))
+const wrapLayers: Readonly<Record<'knit' | 'purl', Readonly<Record<StrandPart | 'arrival', number>>>> = {
+  knit: {
+    arrival: layers.yarnBehind,
+    'leg-right': layers.backRight,
+    'half-right': layers.onFar,
+    'half-left': layers.onFar,
+    'leg-left': layers.onFar,
+  },
+  purl: {
+    arrival: layers.yarnFront,
+    'leg-right': layers.yarnFront,
+    'half-right': layers.yarnFront,
+    'half-left': layers.drawnBack,
+    'leg-left': layers.yarnFront,
+  },
+}
+
+function wrapShapes({ arrival, loop, name, parts }: Fresh, wrap: Wrap, face: 'knit' | 'purl'): Shape[] {
+  const counts = arrival.map(({ made }) => cubicsIn(made))
   const total = counts.reduce((sum, count) => sum + count, 0)
   const ways = total === 0 ? [] : shared(inCubics(wrap.arrival, total), counts)
-  const key = keyOf(fresh.loop, fresh.name)
-  const order: Readonly<Record<StrandPart, number>> =
-    face === 'knit'
-      ? {
-          'leg-right': layers.backRight,
-          'half-right': layers.onFar,
-          'half-left': layers.onFar,
-          'leg-left': layers.onFar,
-        }
-      : {
-          'leg-right': layers.yarnFront,
-          'half-right': layers.yarnFront,
-          'half-left': layers.drawnBack,
-          'leg-left': layers.yarnFront,
-        }
-  const loop = fresh.loop
-  const bare = face === 'knit' ? layers.yarnBehind : layers.yarnFront
+  const bare = { look: 'working', loop } as const
   return [
-    ...fresh.arrival.map(
-      (piece, i): Shape => ({ key: piece.key, curve: ways[i] ?? [], layer: bare, look: 'working', loop }),
-    ),
-    ...fresh.parts.map(
-      (part): Shape => ({
-        key: `${key} ${part}`,
-        curve: wrap.loop.get(part) ?? [],
-        layer: order[part],
-        look: 'working',
-        loop,
-      }),
-    ),
+    ...arrival.map(({ key }, i) => ({ ...bare, key, curve: ways[i] ?? [], layer: wrapLayers[face].arrival })),
+    ...parts.map((part) => ({
+      ...bare,
+      key: `${keyOf(loop, name)} ${part}`,
+      curve: wrap.loop.get(part) ?? [],
+      layer: wrapLayers[face][part],
+    })),
   ]
 }

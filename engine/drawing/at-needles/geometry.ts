@@ -37,6 +37,18 @@ export const straight = (a: Point, b: Point): Curve => {
   return cubic(a, third, times(third, -1), b)
 }
 
+/** Straight ways from point to point. */
+export function polyline(points: readonly Point[]): Curve {
+  const curve: number[] = []
+  for (const [i, [x, y]] of points.entries()) {
+    const [fromX, fromY] = points[i - 1] ?? [x, y]
+    const [dx, dy] = [(x - fromX) / 3, (y - fromY) / 3]
+    if (i > 0) curve.push(fromX + dx, fromY + dy, x - dx, y - dy)
+    curve.push(x, y)
+  }
+  return curve
+}
+
 export const startOf = (curve: Curve): Point => [at(curve, 0), at(curve, 1)]
 export const endOf = (curve: Curve): Point => [at(curve, curve.length - 2), at(curve, curve.length - 1)]
 export const cubicsIn = (curve: Curve): number => (curve.length - 2) / 6
@@ -67,8 +79,11 @@ export function moved(curve: Curve, by: (part: number) => Point): Curve {
 }
 
 /** Curves that follow each other, as one. */
-export const joined = (curves: readonly Curve[]): Curve =>
-  curves.flatMap((curve, i) => (i === 0 ? curve : curve.slice(2)))
+export function joined(curves: readonly Curve[]): Curve {
+  const all: number[] = []
+  for (const curve of curves) for (let i = all.length === 0 ? 0 : 2; i < curve.length; i++) all.push(at(curve, i))
+  return all
+}
 
 /** The first cubic of a curve, cut at `part`; what follows it stays with the second half. */
 export function cutFirst(curve: Curve, part: number): readonly [Curve, Curve] {
@@ -84,6 +99,7 @@ export function cutFirst(curve: Curve, part: number): readonly [Curve, Curve] {
 
 /** The same way in so many cubics, at least as many as it has: the longest one is cut in halves until there are enough. */
 export function inCubics(curve: Curve, count: number): Curve {
+  if (cubicsIn(curve) >= count) return curve
   const parts = Array.from({ length: cubicsIn(curve) }, (_, i): Curve => curve.slice(6 * i, 6 * i + 8))
   while (parts.length < count) {
     const lengths = parts.map((part) => apart(startOf(part), endOf(part)))

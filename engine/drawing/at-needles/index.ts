@@ -5,4 +5,4 @@
 export { between } from './between.ts'
 export { atNeedles, type Frame, type Frames, type Piece, type StepView } from './frames.ts'
 export type { LoopLabel, Mark } from './mark.ts'
-export { frameDrawing } from './picture.ts'
+export { frameDrawing, movingDrawing, movingPaths, needlesTitle } from './picture.ts'

@@ -1,30 +1,30 @@
 import { stitch } from '../../stitches/index.ts'
-import type { Set } from './actors.ts'
+import { loopIdOf, type Staged } from './staged.ts'
 import { heightAt, type Point } from './geometry.ts'
 import type { LoopLabel, Mark } from './mark.ts'
-import { loopIdOf, onNeedle } from './marks.ts'
+import { onNeedle } from './marks.ts'
 import { sizes } from './sizes.ts'
 import { middleOf } from './yarns.ts'
 
 /** Loops pointed out with words: those asked for, and one that is easily mistaken for another. */
-export function labelMarks(set: Set, labels: readonly LoopLabel[]): Mark[] {
-  const wanted = [...labels, ...easilyMistaken(set)]
+export function labelMarks(shot: Staged, labels: readonly LoopLabel[]): Mark[] {
+  const wanted = [...labels, ...easilyMistaken(shot)]
   const marks: Mark[] = []
   for (const { loop, label } of wanted) {
-    const at = placeOf(set, loop)
+    const at = placeOf(shot, loop)
     if (at === null || marks.some(({ key }) => key === `label-${loop}`)) continue
-    marks.push({ kind: 'label', key: `label-${loop}`, at, text: label, box: boxFor(set, at, marks) })
+    marks.push({ kind: 'label', key: `label-${loop}`, at, text: label, box: boxFor(shot, at, marks) })
   }
   return marks
 }
 
 /** Where a loop hangs in this scene; null where it is not to be seen. */
-function placeOf(set: Set, id: number): Point | null {
-  const hanging = set.loops.find(({ loop }) => loopIdOf(set, loop) === id)
-  if (hanging !== undefined) return Math.abs(hanging.x) > sizes.reach ? null : onNeedle(set, hanging)
-  const number = set.context.before.sheet.after.fabric.loops.find(({ loop }) => loop === id)?.id ?? -1
-  const half = set.hung.curve(`${number} half-left`)
-  const other = set.hung.curve(`${number} half-right`)
+function placeOf(shot: Staged, id: number): Point | null {
+  const hanging = shot.loops.find(({ loop }) => loopIdOf(shot, loop) === id)
+  if (hanging !== undefined) return Math.abs(hanging.x) > sizes.reach ? null : onNeedle(shot, hanging)
+  const number = shot.context.before.sheet.after.fabric.loops.find(({ loop }) => loop === id)?.id ?? -1
+  const half = shot.hung.curve(`${number} half-left`)
+  const other = shot.hung.curve(`${number} half-right`)
   if (half === null || other === null) return null
   const [top, foot] = [
     [half.at(-2) ?? 0, half.at(-1) ?? 0] as const,
@@ -36,7 +36,7 @@ function placeOf(set: Set, id: number): Point | null {
 }
 
 /** Above a loop on a needle; beside one in the fabric, toward the nearer edge. */
-function boxFor({ stage }: Set, [x, y]: Point, others: readonly Mark[]): Point {
+function boxFor({ stage }: Staged, [x, y]: Point, others: readonly Mark[]): Point {
   const isHigh = y > heightAt(x < 0 ? stage.left.line : stage.right.line, x) - 0.5
   const width = sizes.picture.side - 1.5
   const inside = Math.min(width, Math.max(-width, x))
@@ -48,7 +48,7 @@ function boxFor({ stage }: Set, [x, y]: Point, others: readonly Mark[]): Point {
 }
 
 /** A yarn over right beside a slipped stitch that is about to be passed over: it is the wrong one to lift. */
-function easilyMistaken({ context, isLast }: Set): LoopLabel[] {
+function easilyMistaken({ context, isLast }: Staged): LoopLabel[] {
   const passes = stitch(context.step.stitch).motions.some(
     (motion) => motion.do === 'pass' && motion.from === 'right',
   )

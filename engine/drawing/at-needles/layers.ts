@@ -95,3 +95,10 @@ export const cableLoop = (where: 'front' | 'back'): LoopLayers =>
   where === 'front'
     ? { front: layers.onCable, back: layers.cableBefore - 0.05, frontLeg: null, backLeg: null }
     : { front: layers.cableBehind + 0.1, back: layers.cableBehind - 0.1, frontLeg: null, backLeg: null }
+
+export const holderLoop: LoopLayers = {
+  front: layers.frontLeft,
+  back: layers.yarnBehind,
+  frontLeg: layers.fabric,
+  backLeg: layers.fabric,
+}

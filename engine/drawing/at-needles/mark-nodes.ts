@@ -2,7 +2,7 @@ import type { GroupNode, Node, TextNode } from '../display.ts'
 import type { Frame } from './frames.ts'
 import type { Mark } from './mark.ts'
 import { frameSize, toX, toY } from './places.ts'
-import { tenth } from './runs.ts'
+const tenth = (n: number): number => Math.round(n * 10) / 10
 
 /** Sizes in drawing units. A phone shows them at about 0.6: type of 23 is then 14 pixels high. */
 const type = { count: 25, badge: 23, note: 21 } as const

@@ -1,54 +1,56 @@
-import type { FabricLoopId } from '../../fabric/index.ts'
 import type { LoopId, Step, WorkedRow } from '../../needles/index.ts'
-import type { Hanging, Set } from './actors.ts'
-import { countMarks, drawnOn } from './count-marks.ts'
+import { drawnOn, type HungLoop, loopIdOf, type Staged } from './staged.ts'
+import { countMarks } from './count-marks.ts'
 import { heightAt, mix, type Point } from './geometry.ts'
+import { holderBelow } from './loop-shapes.ts'
 import { labelMarks } from './label-marks.ts'
 import type { LoopLabel, Mark } from './mark.ts'
 import { sizes } from './sizes.ts'
 
 /** All that is said in a scene. */
-export const marksIn = (set: Set, labels: readonly LoopLabel[]): Mark[] => [
-  ...lineMarks(set),
-  ...takenMarks(set),
-  ...newMarks(set),
-  ...markerMarks(set),
-  ...beadMarks(set),
-  ...countMarks(set),
-  ...labelMarks(set, labels),
+export const marksIn = (shot: Staged, labels: readonly LoopLabel[]): Mark[] => [
+  ...lineMarks(shot),
+  ...takenMarks(shot),
+  ...newMarks(shot),
+  ...markerMarks(shot),
+  ...beadMarks(shot),
+  ...countMarks(shot),
+  ...labelMarks(shot, labels),
 ]
 
 /** The middle of the needle where a loop hangs. */
-export const onNeedle = ({ stage }: Set, { on, x }: Pick<Hanging, 'on' | 'x'>): Point => [
+export const onNeedle = ({ stage }: Staged, { on, x }: Pick<HungLoop, 'on' | 'x'>): Point => [
   x,
-  heightAt(on === 'right' ? stage.right.line : stage.left.line, x),
+  heightAt(on === 'right' ? stage.right.line : stage.left.line, x) - (on === 'holder' ? holderBelow : 0),
 ]
 
 const badgeAbove = 0.98
 
 /** Loops about to be taken are ringed and numbered while all rests; on their way they keep their numbers. */
-function takenMarks(set: Set): Mark[] {
-  const { context, isFirst, isLast, loops } = set
+function takenMarks(shot: Staged): Mark[] {
+  const { context, isFirst, isLast, loops } = shot
   const { step, rowIndex, worked } = context
   const coming = isLast ? worked.rows[rowIndex]?.steps[step.step] : step
   if (coming === undefined) return []
-  const found = coming.taken.flatMap((id, i) => {
-    const hanging = loops.find(
-      (one) => loopIdOf(set, one.loop) === id && (one.name?.startsWith('old') ?? isLast),
-    )
-    return hanging && Math.abs(hanging.x) <= sizes.reach ? [{ id, turn: i + 1, hanging }] : []
+  const held = isLast ? [] : [...context.numbers.keys()].filter((name) => name.startsWith('held'))
+  const taken = coming.taken.map((id) => loops.find((one) => loopIdOf(shot, one.loop) === id && (one.name?.startsWith('old') ?? isLast)))
+  const others = held.map((name) => loops.find((one) => one.name === name))
+  const found = [...taken, ...others].flatMap((hanging, i) => {
+    const id = hanging === undefined ? null : loopIdOf(shot, hanging.loop)
+    return hanging === undefined || id === null || hanging.feet === null ? [] : [{ id, turn: i + 1, hanging }]
   })
   const places = spreadOut(found.map(({ hanging }) => hanging.x))
   return found.flatMap(({ id, turn, hanging }, i): Mark[] => {
-    const at = onNeedle(set, hanging)
-    const isHeld = set.scene.lifted !== null
+    const at = onNeedle(shot, hanging)
+    // Where another loop is held up above it, there is no room for its number.
+    const isHidden = shot.scene.lifted !== null || (shot.scene.through.size > 0 && shot.scene.tip.at === 'rest')
     const badge: Mark = {
       kind: 'badge',
       key: `badge-${id}`,
       at: [places[i] ?? at[0], at[1] + badgeAbove],
       text: String(turn),
     }
-    if (!isFirst && !isLast) return isHeld ? [] : [badge]
+    if (!isFirst && !isLast) return isHidden ? [] : [badge]
     return [{ kind: 'ring', key: `ring-${id}`, at }, badge]
   })
 }
@@ -61,53 +63,58 @@ function spreadOut(xs: readonly number[]): number[] {
   return isTight ? xs.map((_, i) => middle + ((xs.length - 1) / 2 - i) * least) : [...xs]
 }
 
-export const loopIdOf = ({ context: { before } }: Set, loop: FabricLoopId): LoopId | null =>
-  before.sheet.after.fabric.loops[loop]?.loop ?? null
-
-function newMarks(set: Set): Mark[] {
-  const { context, isFirst, isLast, loops } = set
+function newMarks(shot: Staged): Mark[] {
+  const { context, isFirst, isLast, loops } = shot
   if (!isFirst && !isLast) return []
   const { step, rowIndex, worked } = context
   const done: Step | undefined = isLast ? step : worked.rows[rowIndex]?.steps[step.step - 2]
   const found = (done?.made ?? []).flatMap((id) => {
-    const hanging = loops.find((one) => one.on === 'right' && loopIdOf(set, one.loop) === id)
+    const hanging = loops.find((one) => one.on === 'right' && loopIdOf(shot, one.loop) === id)
     return hanging && Math.abs(hanging.x) <= sizes.reach ? [{ id, hanging }] : []
   })
   const fresh = found.filter(({ id }) => worked.loops[id]?.row === rowIndex && worked.loops[id]?.step === (done?.step ?? 0) - 1)
   const word = fresh.length > 0 ? 'new' : 'slipped'
   return found.map(({ id, hanging }, i): Mark => {
-    const [x, y] = onNeedle(set, hanging)
+    const [x, y] = onNeedle(shot, hanging)
     const text = i > 0 ? '' : found.length > 1 ? `${found.length} ${word}` : word
     return { kind: 'new', key: `new-${id}`, at: [x, y + 0.62], text }
   })
 }
 
 /** A line hangs between two loops of different repeats of the row. */
-function lineMarks(set: Set): Mark[] {
-  const { isFirst, isLast, loops, context } = set
+function lineMarks(shot: Staged): Mark[] {
+  const { isFirst, isLast, loops, context } = shot
   if (!isFirst && !isLast) return []
   const repeats = repeatsByLoop(context.before.sheet.row)
   return (['left', 'right'] as const)
     .flatMap((side) => {
-      const here = drawnOn(set, side)
+      const here = drawnOn(shot, side)
       return here.slice(1).flatMap((loop, i): Mark[] => {
         const nearer = here[i]
-        const [a, b] = [nearer && loopIdOf(set, nearer.loop), loopIdOf(set, loop.loop)]
+        const [a, b] = [nearer && loopIdOf(shot, nearer.loop), loopIdOf(shot, loop.loop)]
         if (nearer === undefined || a === null || a === undefined || b === null) return []
         if ((repeats.get(a) ?? null) === (repeats.get(b) ?? null)) return []
-        return [{ kind: 'line', key: `line-${a}`, at: mix(onNeedle(set, nearer), onNeedle(set, loop), 0.5) }]
+        return [{ kind: 'line', key: `line-${a}`, at: mix(onNeedle(shot, nearer), onNeedle(shot, loop), 0.5) }]
       })
     })
     .slice(0, loops.length)
 }
 
 /** Loops slipped in this row are both taken and made, by one step. */
-const repeatsByLoop = (row: WorkedRow): ReadonlyMap<LoopId, number | null> =>
-  new Map(row.steps.flatMap((step) => [...step.taken, ...step.made].map((id) => [id, step.repeat] as const)))
+function repeatsByLoop(row: WorkedRow): ReadonlyMap<LoopId, number | null> {
+  const known = remembered.get(row)
+  if (known !== undefined) return known
+  const repeats = new Map<LoopId, number | null>()
+  for (const { taken, made, repeat } of row.steps) for (const id of [...taken, ...made]) repeats.set(id, repeat)
+  remembered.set(row, repeats)
+  return repeats
+}
+
+const remembered = new WeakMap<WorkedRow, ReadonlyMap<LoopId, number | null>>()
 
 /** Markers hang where the row has placed or slipped them so far. */
-function markerMarks(set: Set): Mark[] {
-  const { context, isLast } = set
+function markerMarks(shot: Staged): Mark[] {
+  const { context, isLast } = shot
   const { row } = context.before.sheet
   const done = isLast ? context.step.step : context.step.step - 1
   const count = (steps: readonly Step[], of: 'taken' | 'made'): number =>
@@ -119,14 +126,14 @@ function markerMarks(set: Set): Mark[] {
     const from = passed
       ? count(row.steps.slice(beforeStep - 1, done), 'made')
       : count(row.steps.slice(done, beforeStep - 1), 'taken')
-    const here = drawnOn(set, side)
+    const here = drawnOn(shot, side)
     const [near, far] = [here[from - 1], here[from]]
     if (near === undefined && far === undefined) return []
-    const beside = (loop: Hanging, by: number): Point => onNeedle(set, { on: side, x: loop.x + by })
+    const beside = (loop: HungLoop, by: number): Point => onNeedle(shot, { on: side, x: loop.x + by })
     const outward = side === 'left' ? -0.5 : 0.5
     const at =
       near && far
-        ? mix(onNeedle(set, near), onNeedle(set, far), 0.5)
+        ? mix(onNeedle(shot, near), onNeedle(shot, far), 0.5)
         : near
           ? beside(near, outward)
           : far
@@ -136,24 +143,24 @@ function markerMarks(set: Set): Mark[] {
   })
 }
 
-function beadMarks(set: Set): Mark[] {
-  const { scene, stage, context } = set
+function beadMarks(shot: Staged): Mark[] {
+  const { scene, stage, context } = shot
   const own = context.before.sheet.after.beads
-  const there = new Set([...context.before.made, ...(set.isLast ? context.after.made : [])])
+  const there = new Set([...context.before.made, ...(shot.isLast ? context.after.made : [])])
   const old = own.flatMap(({ loop, at: [x, y] }): Mark[] => {
     const row = context.before.sheet.after.fabric.loops[loop]?.row ?? -1
     if (row === context.rowIndex && !there.has(loop)) return []
-    return [{ kind: 'bead', key: `bead-${loop}`, at: hungPlace(set, [x, y]) }]
+    return [{ kind: 'bead', key: `bead-${loop}`, at: hungPlace(shot, [x, y]) }]
   })
   if (scene.bead === null) return old
   const first = stage.places.get('old 1')
   if (first === undefined) return old
-  const [x, y] = onNeedle(set, { on: 'left', x: first.x })
+  const [x, y] = onNeedle(shot, { on: 'left', x: first.x })
   return [...old, { kind: 'bead', key: 'bead', at: [x, y + (scene.bead === 'above' ? 0.95 : -0.5)] }]
 }
 
 /** Where a place of the row's end hangs now: with what the row has made. */
-const hungPlace = ({ stage: { hanging } }: Set, [x, y]: Point): Point => {
+const hungPlace = ({ stage: { hanging } }: Staged, [x, y]: Point): Point => {
   const to = x + hanging.made
   return [to, y + heightAt(to > hanging.middle ? hanging.right : hanging.left, to)]
 }

@@ -1,5 +1,5 @@
 import type { FabricLoopId } from '../../fabric/index.ts'
-import { type LoopId, needlesAfter, type WorkedPattern } from '../../needles/index.ts'
+import { type LoopId, needlesAfter, type WorkedPattern, type WorkedRow } from '../../needles/index.ts'
 import { effectOf, type Mount } from '../../stitches/index.ts'
 import { mountsAt } from './mounts.ts'
 import type { RowEnd } from './row-end.ts'
@@ -33,14 +33,30 @@ export interface Moment {
   readonly yarn: YarnSide
 }
 
+/** The last few are kept: a step ends where the next one begins. */
+const remembered = new WeakMap<WorkedRow, Map<number, Moment>>()
+const mostKept = 6
+
 export function momentAt(worked: WorkedPattern, rowIndex: number, done: number): Moment | null {
+  const row = worked.rows[rowIndex]
+  if (row === undefined) return null
+  const kept = remembered.get(row) ?? new Map<number, Moment>()
+  remembered.set(row, kept)
+  const found = kept.get(done) ?? look(worked, rowIndex, done)
+  if (found !== null && !kept.has(done)) {
+    if (kept.size >= mostKept) kept.clear()
+    kept.set(done, found)
+  }
+  return found
+}
+
+function look(worked: WorkedPattern, rowIndex: number, done: number): Moment | null {
   const sheet = sheetOf(worked, rowIndex)
   if (sheet === null) return null
   const { before, after, row } = sheet
-  const numbers = numbersOf(before, after)
   const mounts = mountsAt(worked, rowIndex, done)
   const { left, right } = needlesAfter(worked, rowIndex, done)
-  const known = (id: LoopId): FabricLoopId => numbers.get(id) ?? -1
+  const known = (id: LoopId): FabricLoopId => sheet.numbers.get(id) ?? -1
   const made = madeBy(sheet, rowIndex, done)
   const onLeft = placesOn(before, left.map(known))
   const firstX =
@@ -76,12 +92,6 @@ export function momentAt(worked: WorkedPattern, rowIndex: number, done: number):
     made,
     yarn: yarnSideAt(worked, rowIndex, done),
   }
-}
-
-/** The worked table's numbers as the fabric's. */
-function numbersOf(...ends: readonly RowEnd[]): ReadonlyMap<LoopId, FabricLoopId> {
-  const all = ends.flatMap(({ fabric }) => fabric.loops)
-  return new Map(all.flatMap(({ id, loop }) => (loop === null ? [] : [[loop, id] as const])))
 }
 
 /** Where the loops of a row end hang side by side; bound-off ones lie along the edge. */

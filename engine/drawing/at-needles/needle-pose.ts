@@ -1,6 +1,6 @@
-import { alongLine, type Curve, heightAt, joined, type Point, plus, straight } from './geometry.ts'
+import { alongLine, type Curve, heightAt, type Point, plus, polyline } from './geometry.ts'
 import { sizes } from './sizes.ts'
-import type { NeedlePlace } from './stage.ts'
+import type { NeedlePlace } from './needle-places.ts'
 
 /** A needle's half thickness at so far from its tip, in stitch widths. */
 const taper: readonly (readonly [number, number])[] = [
@@ -38,17 +38,15 @@ export function needleParts(
   const stops = taper.map(([distance]) => Math.min(to, Math.max(from, distance)))
   const edge = (turn: 1 | -1): Point[] =>
     stops.map((d) => plus(plus(end, right, away * d), up, turn * halfAt(d)))
-  const run = (points: readonly Point[]): Curve =>
-    joined(points.slice(1).map((point, i) => straight(points[i] ?? point, point)))
   const [upper, lower] = [edge(1), edge(-1)]
   const gleam = stops
     .slice(3)
     .map((d) => plus(plus(end, right, away * Math.max(d, Math.min(to, 0.5))), up, halfAt(d) * 0.42))
   return new Map<NeedlePart, Curve>([
-    ['body', run([...upper, ...lower.toReversed()])],
-    ['upper', run(upper)],
-    ['lower', run(lower)],
-    ['gleam', run(gleam)],
+    ['body', polyline([...upper, ...lower.toReversed()])],
+    ['upper', polyline(upper)],
+    ['lower', polyline(lower)],
+    ['gleam', polyline(gleam)],
   ])
 }
 
@@ -65,5 +63,5 @@ export function cableCurve(middle: Point, half: number): Curve {
     [x - half + 0.5, y - r],
     [x - half, y],
   ]
-  return joined(points.slice(1).map((point, i) => straight(points[i] ?? point, point)))
+  return polyline(points)
 }

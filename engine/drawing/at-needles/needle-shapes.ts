@@ -1,16 +1,19 @@
-import type { Look, Set, Shape } from './actors.ts'
-import { heightAt } from './geometry.ts'
+import { cableLine, holderBelow } from './loop-shapes.ts'
+import type { Look, Shape } from './shape.ts'
+import type { Staged } from './staged.ts'
+import { heightAt, type Point, straight } from './geometry.ts'
 import { layers, leftLayers, type NeedleLayers, rightLayers } from './layers.ts'
 import { cableCurve, type NeedlePart, needleParts } from './needle-pose.ts'
-import type { NeedlePlace } from './stage.ts'
+import type { NeedlePlace } from './needle-places.ts'
 
 /** Both needles, each in two stretches: up to where it crosses the other one, and from there to its tip. */
-export function needleShapes({ scene, stage }: Set): Shape[] {
+export function needleShapes({ scene, stage }: Staged): Shape[] {
   const { left, right } = stage
   return [
     ...needle('left', left, Math.max(0, left.tip - left.split), leftLayers),
     ...needle('right', right, Math.max(0, right.split - right.tip), rightLayers(scene)),
     ...cable({ scene, stage }),
+    ...holder({ stage }),
   ]
 }
 
@@ -45,16 +48,24 @@ function needle(
   ]
 }
 
-function cable({ scene, stage }: Pick<Set, 'scene' | 'stage'>): Shape[] {
+function cable({ scene, stage }: Pick<Staged, 'scene' | 'stage'>): Shape[] {
   const { cable } = scene.hands
   const xs = (cable?.loops ?? []).map((name) => stage.places.get(name)?.x ?? 0)
   if (cable === null || xs.length === 0) return []
   const x = xs.reduce((sum, one) => sum + one, 0) / xs.length
-  const y = heightAt(stage.left.line, x) + (cable.where === 'front' ? -0.42 : 0.42)
-  const curve = cableCurve([x, y], 0.95 + xs.length * 0.35)
+  const curve = cableCurve([x, cableLine(scene, stage).height], 0.95 + xs.length * 0.35)
   const layer = cable.where === 'front' ? layers.cableBefore : layers.cableBehind
   return [
     { key: 'needle-cable body', curve, layer, look: 'needle', loop: null },
     { key: 'needle-cable line', curve, layer, look: 'line', loop: null },
   ]
+}
+
+/** A length of smooth yarn or a pin that loops of another piece wait on. */
+function holder({ stage }: Pick<Staged, 'stage'>): Shape[] {
+  const place = stage.places.get('held 1')
+  if (place?.on !== 'holder') return []
+  const y = heightAt(stage.left.line, place.x) - holderBelow
+  const end = (by: number): Point => [place.x + by, y + (by > 0 ? 0.02 : -0.06)]
+  return [{ key: 'holder line', curve: straight(end(-1.5), end(0.75)), layer: layers.cableBehind, look: 'line', loop: null }]
 }

@@ -1,28 +1,47 @@
-import type { Drawing, GroupNode, Node } from '../display.ts'
+import { curvesData } from '../curves-data.ts'
+import type { CurvesNode, Drawing, GroupNode, Node } from '../display.ts'
 import type { Frame, Frames, Piece } from './frames.ts'
 import type { Curve } from './geometry.ts'
 import { markNodes } from './mark-nodes.ts'
-import { frameSize, toX, toY } from './places.ts'
-import { joinedRuns, plainSegments, type Run, tenth, yarnSegments } from './runs.ts'
+import { frameSize, inUnits, unitSize } from './places.ts'
+import { joinedRuns, longerRuns, type Run } from './runs.ts'
 import { sizes } from './sizes.ts'
 
-export const pictureTitle = 'Both needles, as you see them'
-
-export interface PictureOptions {
-  /** With an element for every piece of the step, also for those that this frame does not show, so that a script can move them. */
-  readonly all?: boolean
-}
+export const needlesTitle = 'Both needles, as you see them'
 
 /** A frame as it is drawn by itself. */
-export function frameDrawing(frames: Frames, frame: Frame, { all = false }: PictureOptions = {}): Drawing {
+export const frameDrawing = (frames: Frames, frame: Frame): Drawing =>
+  drawingOf(frame.description, [
+    ...layersOf(frames, frame, false).flatMap(({ still, groups }) => [
+      ...(still === null ? [] : [painted(still)]),
+      ...groups.map((group) => groupNode(group, [painted(group)])),
+    ]),
+  ], markNodes(frame))
+
+/** The same with an element for every piece of the step, in one order for all its frames, so that a script can move them. */
+export const movingDrawing = (frames: Frames, frame: Frame): Drawing =>
+  drawingOf(frame.description, [
+    ...layersOf(frames, frame, true).flatMap(({ still, groups }) => [
+      ...(still === null ? [] : coatByCoat(still)),
+      ...groups.map((group) => groupNode(group, coatByCoat(group))),
+    ]),
+  ], markNodes(frame))
+
+/** Path data for every path of a moving drawing, in its order: an empty one where nothing is shown. */
+export const movingPaths = (frames: Frames, frame: Frame): string[] =>
+  layersOf(frames, frame, true).flatMap(({ still, groups }) =>
+    [...(still === null ? [] : [still]), ...groups].flatMap((group) => {
+      const needle = group.pieces.filter(isNeedlePart)
+      if (needle.length > 0) return needle.map(({ run }) => (run.length < 8 ? '' : curvesData([run])))
+      const d = curvesData(yarnRuns(group.pieces))
+      return [d, d]
+    }),
+  )
+
+function drawingOf(description: string, pieces: readonly Node[], marks: readonly Node[]): Drawing {
   const look = { className: 'needle-view', fill: 'none', stroke: 'currentColor', join: 'round' } as const
-  return {
-    ...frameSize,
-    unit: 'px',
-    title: pictureTitle,
-    description: frame.description,
-    nodes: [{ kind: 'group', ...look, children: [...pieceNodes(frames, frame, all), ...markNodes(frame)] }],
-  }
+  const yarn: GroupNode = { kind: 'group', className: 'needle-yarn', x: frameSize.width / 2, y: frameSize.above, scale: unitSize, children: pieces }
+  return { width: frameSize.width, height: frameSize.height, unit: 'px', title: needlesTitle, description, nodes: [{ kind: 'group', ...look, children: [yarn, ...marks] }] }
 }
 
 interface Drawn {
@@ -30,90 +49,103 @@ interface Drawn {
   readonly run: Run
 }
 
-/** From the back to the front. */
-function pieceNodes(frames: Frames, frame: Frame, all: boolean): Node[] {
+/** Pieces of one needle or one loop that lie in one layer. */
+interface Group {
+  readonly key: string
+  readonly pieces: readonly Drawn[]
+  /** The needle that a loop hangs on, for the half of it that stands for it. */
+  readonly side: 'left' | 'right' | null
+}
+
+interface Layer {
+  readonly still: Group | null
+  readonly groups: readonly Group[]
+}
+
+/** From the back to the front. `all`: also what the frame does not show, as empty pieces. */
+function layersOf(frames: Frames, frame: Frame, all: boolean): Layer[] {
   const layers = new Map<number, Drawn[]>()
   const add = (piece: Piece, run: Run): void => {
     const layer = layers.get(piece.layer) ?? []
     layers.set(piece.layer, layer)
     layer.push({ piece, run })
   }
-  for (const [i, piece] of frames.fabric.entries()) {
-    add(piece, placed(frame.fabric.subarray(frames.from[i], frames.from[i + 1])))
-  }
-  for (const [i, piece] of frames.pieces.entries()) {
+  const { fabric, from, pieces } = frames
+  for (const [i, piece] of fabric.entries()) add(piece, placed(frame.fabric.subarray(from[i], from[i + 1])))
+  for (const [i, piece] of pieces.entries()) {
     if (frame.shown[i]) add(piece, placed(frame.curves[i] ?? []))
     else if (all) add(piece, [])
   }
-  return [...layers].sort(([a], [b]) => a - b).flatMap(([layer, drawn]) => layerNodes(frame, layer, drawn))
+  return [...layers]
+    .sort(([a], [b]) => a - b)
+    .map(([layer, drawn]) => {
+      const still = drawn.filter(({ piece }) => piece.look === 'below')
+      const groups = Map.groupBy(drawn.filter(({ piece }) => piece.look !== 'below'), ({ piece }) => nameOf(piece))
+      return {
+        still: still.length === 0 ? null : { key: `fabric-${layer}`, pieces: still, side: null },
+        groups: [...groups].map(([name, own]) => ({ key: `${name}-${layer}`, pieces: own, side: sideOf(frame, own) })),
+      }
+    })
 }
 
-/** In drawing units. */
 function placed(curve: Curve | Float64Array): Run {
   const run: number[] = []
-  for (let i = 0; i < curve.length; i++) {
-    const value = curve[i] as number
-    run.push(tenth(i % 2 === 0 ? toX(value) : toY(value)))
-  }
+  for (let i = 0; i < curve.length; i++) run.push(inUnits(curve[i] as number, i))
   return run
 }
 
-const yarnWidth = sizes.yarn * sizes.stitch
-const edgeWidth = yarnWidth + 2 * sizes.line * sizes.stitch
+const isNeedlePart = ({ piece: { look } }: Drawn): boolean => look === 'needle' || look === 'line' || look === 'gleam'
 
-/** Lines of yarn in one layer: all outlines first, and the yarn over them. */
-function yarnPaths(pieces: readonly Drawn[], more: string): Node[] {
-  const d = yarnSegments(joinedRuns(pieces.map(({ run }) => run)))
-  return [
-    { kind: 'path', className: `yarn-edge${more}`, d, strokeWidth: edgeWidth },
-    { kind: 'path', className: `yarn-body${more}`, d, stroke: '#fff', strokeWidth: yarnWidth, cap: 'square' },
-  ]
-}
-
-function layerNodes(frame: Frame, layer: number, drawn: readonly Drawn[]): Node[] {
-  const still = drawn.filter(({ piece }) => piece.look === 'below')
-  const own = drawn.filter(({ piece }) => piece.look !== 'below')
-  const groups = Map.groupBy(own, ({ piece }) => groupName(piece))
-  return [
-    ...(still.length > 0 ? yarnPaths(still, ' below') : []),
-    ...[...groups].map(([name, pieces]) => groupOf(frame, `${name}-${layer}`, pieces)),
-  ]
-}
-
-const isNeedle = ({ look }: Piece): boolean => look === 'needle' || look === 'line' || look === 'gleam'
-
-/** Pieces of one needle or one loop that lie in one layer move together. */
-function groupName(piece: Piece): string {
-  if (isNeedle(piece)) return piece.key.split(' ')[0] ?? piece.key
+function nameOf(piece: Piece): string {
+  if (piece.look === 'needle' || piece.look === 'line' || piece.look === 'gleam') return piece.key.split(' ')[0] ?? piece.key
   return piece.loop === null ? `yarn-${piece.look}` : `loop-${piece.loop}-${piece.look}`
 }
 
-const classes: Readonly<Partial<Record<Piece['look'], string>>> = {
-  next: ' is-next',
-  new: ' is-new',
-  working: ' working-yarn',
+function sideOf({ on }: Frame, pieces: readonly Drawn[]): 'left' | 'right' | null {
+  const front = pieces.find(({ piece, run }) => piece.front && run.length > 0)?.piece.loop ?? null
+  if (front === null) return null
+  return on.left.includes(front) ? 'left' : on.right.includes(front) ? 'right' : null
 }
 
-function groupOf({ on, shown }: Frame, key: string, pieces: readonly Drawn[]): GroupNode {
-  const [first] = pieces
-  if (first !== undefined && isNeedle(first.piece)) {
-    return { kind: 'group', className: 'needle', key, children: pieces.map(needlePath) }
-  }
-  const { look = 'yarn', loop = null, front = false } = first?.piece ?? {}
-  const isOn = (side: 'left' | 'right'): boolean => loop !== null && front && shown.length > 0 && on[side].includes(loop)
-  const side = isOn('left') ? 'left' : isOn('right') ? 'right' : null
-  return {
-    kind: 'group',
-    className: `loop${classes[look] ?? ''}`,
-    key,
-    ...(side === null ? {} : { data: { needle: side } }),
-    children: yarnPaths(pieces, ''),
-  }
+const yarnWidth = sizes.yarn * 100
+const edgeWidth = yarnWidth + 2 * sizes.line * 100
+const classes: Readonly<Partial<Record<Piece['look'], string>>> = { next: ' is-next', new: ' is-new', working: ' working-yarn' }
+
+const yarnRuns = (pieces: readonly Drawn[]): Run[] => longerRuns(joinedRuns(pieces.map(({ run }) => run)))
+
+/** The yarn's outline and the yarn over it. */
+function coatsOf({ pieces: [first] }: Group): CurvesNode['coats'] {
+  const more = first?.piece.look === 'below' ? ' below' : ''
+  return [
+    { className: `yarn-edge${more}`, strokeWidth: edgeWidth },
+    { className: `yarn-body${more}`, stroke: '#fff', strokeWidth: yarnWidth, cap: 'square' },
+  ]
 }
 
-function needlePath({ piece: { look }, run }: Drawn): Node {
-  const d = plainSegments(run)
-  if (look === 'needle') return { kind: 'path', className: 'needle-body', d, fill: '#fff', stroke: 'none' }
-  if (look === 'line') return { kind: 'path', className: 'needle-line', d, strokeWidth: 1.6, cap: 'round' }
-  return { kind: 'path', className: 'needle-gleam', d, strokeWidth: 1.6, opacity: 0.5 }
+function painted(group: Group): Node {
+  const { pieces } = group
+  if (pieces.some(isNeedlePart)) return { kind: 'group', children: pieces.map(needlePath) }
+  return { kind: 'curves', runs: yarnRuns(pieces), coats: coatsOf(group) }
+}
+
+/** Elements of their own for all that a script has to move. */
+function coatByCoat(group: Group): Node[] {
+  const { pieces } = group
+  if (pieces.some(isNeedlePart)) return pieces.map(needlePath)
+  const runs = yarnRuns(pieces)
+  return coatsOf(group).map((coat) => ({ kind: 'curves', runs, coats: [coat] }))
+}
+
+function groupNode({ key, side, pieces: [first] }: Group, children: readonly Node[]): GroupNode {
+  const look = first?.piece.look ?? 'yarn'
+  const isNeedle = first !== undefined && isNeedlePart(first)
+  const className = isNeedle ? 'needle' : `loop${classes[look] ?? ''}`
+  return { kind: 'group', className, key, ...(side === null ? {} : { data: { needle: side } }), children }
+}
+
+function needlePath({ piece: { look }, run }: Drawn): CurvesNode {
+  const bare = { kind: 'curves', runs: run.length < 8 ? [] : [run] } as const
+  if (look === 'needle') return { ...bare, coats: [{ className: 'needle-body', fill: '#fff', stroke: 'none' }] }
+  if (look === 'line') return { ...bare, coats: [{ className: 'needle-line', strokeWidth: 3.6, cap: 'round' }] }
+  return { ...bare, coats: [{ className: 'needle-gleam', strokeWidth: 3.6, opacity: 0.5 }] }
 }

@@ -1,11 +1,17 @@
 import { sizes } from './sizes.ts'
 
-/** The picture's size in drawing units. */
+/** The picture's size in drawing units, and how much of it lies above the needles. */
 export const frameSize = {
   width: Math.round(2 * sizes.picture.side * sizes.stitch),
   height: Math.round((sizes.picture.above + sizes.picture.below) * sizes.stitch),
+  above: sizes.picture.above * sizes.stitch,
 } as const
 
-const middle = frameSize.width / 2
-export const toX = (x: number): number => middle + x * sizes.stitch
-export const toY = (y: number): number => (sizes.picture.above - y) * sizes.stitch
+/** Yarn is drawn in whole hundredths of a stitch width; one of them in drawing units. */
+export const unitSize = sizes.stitch / 100
+
+/** A number of a curve in such units: x for an even place, y for an odd one, which goes down. */
+export const inUnits = (value: number, place: number): number => Math.round(place % 2 === 0 ? value * 100 : value * -100)
+
+export const toX = (x: number): number => frameSize.width / 2 + x * sizes.stitch
+export const toY = (y: number): number => frameSize.above - y * sizes.stitch

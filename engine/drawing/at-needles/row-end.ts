@@ -24,6 +24,7 @@ export interface HungPiece {
   readonly loop: FabricLoopId
   readonly part: YarnPart
   readonly curve: Curve
+  /** From 0 up to less than 1; what has the greater depth lies nearer to the knitter. */
   readonly depth: number
   /** The loop with whose making the piece comes to be. */
   readonly arrives: FabricLoopId
@@ -102,23 +103,22 @@ type Spun = ReturnType<typeof yarnOf>['pieces']
 function piecesOf(spun: Spun, original: (id: number) => FabricLoopId, isCut: boolean): HungPiece[] {
   const counts = new Map<string, number>()
   const pieces: HungPiece[] = []
-  let waiting: Omit<HungPiece, 'arrives'>[] = []
-  for (const { loop: id, part, curve, depth } of spun) {
-    // The end of the yarn is drawn by whoever knows where the hand is; a cut fabric has no edge of its own.
-    if (part === 'tail' || (isCut && part === 'edge')) continue
+  const deepest = spun.reduce((most, piece) => Math.max(most, piece.depth), 0) + 1
+  const settle = ({ loop: id, part, curve, depth }: Spun[number], arrives: FabricLoopId): void => {
     const loop = original(id)
-    const name = `${loop} ${part}`
+    const name = `${loop} ${part} ${arrives}`
     const nth = counts.get(name) ?? 0
     counts.set(name, nth + 1)
-    waiting.push({
-      key: `${name} ${nth}`,
-      loop,
-      part,
-      depth,
-      curve: curve.map((n, i) => (i % 2 === 0 ? n : n - headBelow)),
-    })
-    if (part !== 'leg' && part !== 'head') continue
-    pieces.push(...waiting.map((piece) => ({ ...piece, arrives: loop })))
+    const hung = curve.map((n, i) => (i % 2 === 0 ? n : n - headBelow))
+    pieces.push({ key: `${name} ${nth}`, loop, part, arrives, depth: depth / deepest, curve: hung })
+  }
+  let waiting: Spun[number][] = []
+  for (const piece of spun) {
+    // The end of the yarn is drawn by whoever knows where the hand is; a cut fabric has no edge of its own.
+    if (piece.part === 'tail' || (isCut && piece.part === 'edge')) continue
+    waiting.push(piece)
+    if (piece.part !== 'leg' && piece.part !== 'head') continue
+    for (const one of waiting) settle(one, original(piece.loop))
     waiting = []
   }
   return pieces
@@ -127,13 +127,14 @@ function piecesOf(spun: Spun, original: (id: number) => FabricLoopId, isCut: boo
 /** Seen from behind: what lay right lies left, and what lay in front behind. */
 function turned(end: RowEnd): RowEnd {
   const flip = ([x, y]: Point): Point => [-x, y]
+  const nearest = end.pieces.reduce((most, piece) => Math.max(most, piece.depth), 0)
   const all = (of: ReadonlyMap<FabricLoopId, Point>) =>
     new Map([...of].map(([id, place]) => [id, flip(place)]))
   return {
     fabric: end.fabric,
     pieces: end.pieces.map((piece) => ({
       ...piece,
-      depth: -piece.depth,
+      depth: nearest - piece.depth,
       curve: piece.curve.map((n, i) => (i % 2 === 0 ? -n : n)),
     })),
     base: all(end.base),

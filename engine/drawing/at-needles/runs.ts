@@ -1,7 +1,6 @@
-import type { Segment } from '../display.ts'
 import { at } from './geometry.ts'
 
-/** A line of yarn in drawing units: its start, and then two handles and an end for every curve of it. */
+/** A line of yarn in whole units: its start, and then two handles and an end for every curve of it. */
 export type Run = readonly number[]
 
 /** Pieces that follow each other are one line, so that nothing shows where they meet. */
@@ -17,40 +16,24 @@ export function joinedRuns(pieces: readonly Run[]): Run[] {
   return runs
 }
 
-/** How far a line runs on beneath or over what follows it in another layer, so that no gap shows between them. */
-const overlap = 0.9
+/** How far a line runs on beneath or over what follows it in another layer, so that no gap shows between them: in units. */
+const overlap = 2
 
-/** Path data of lines of yarn, each run on a little at both ends. */
-export function yarnSegments(runs: readonly Run[]): Segment[] {
-  const all: Segment[] = []
-  for (const run of runs) {
-    const [x, y] = beyond(run, 0, 1)
-    const [endX, endY] = beyond(run, run.length - 2, -1)
-    all.push(['M', x, y])
-    for (let i = 2; i + 5 < run.length; i += 6) {
-      const isLast = i + 6 >= run.length
-      const [toX, toY] = isLast ? [endX, endY] : [at(run, i + 4), at(run, i + 5)]
-      all.push(['C', at(run, i), at(run, i + 1), at(run, i + 2), at(run, i + 3), toX, toY])
-    }
-  }
-  return all
+/** Lines of yarn that run on a little at both ends. */
+export function longerRuns(runs: readonly Run[]): Run[] {
+  return runs.map((run) => {
+    const last = run.length - 2
+    const longer = [...run]
+    ;[longer[0], longer[1]] = beyond(run, 0, 2)
+    ;[longer[last], longer[last + 1]] = beyond(run, last, last - 2)
+    return longer
+  })
 }
 
-function beyond(run: Run, end: number, inward: 1 | -1): [number, number] {
+function beyond(run: Run, end: number, inward: number): [number, number] {
   const [x, y] = [at(run, end), at(run, end + 1)]
-  const [dx, dy] = [x - at(run, end + 2 * inward), y - at(run, end + 1 + 2 * inward)]
+  const [dx, dy] = [x - at(run, inward), y - at(run, inward + 1)]
   const length = Math.hypot(dx, dy)
-  return length < 0.1 ? [x, y] : [tenth(x + (dx / length) * overlap), tenth(y + (dy / length) * overlap)]
-}
-
-export const tenth = (n: number): number => Math.round(n * 10) / 10
-
-/** Path data of a line or an outline that ends where it ends. */
-export function plainSegments(run: Run): Segment[] {
-  if (run.length < 8) return []
-  const all: Segment[] = [['M', at(run, 0), at(run, 1)]]
-  for (let i = 2; i + 5 < run.length; i += 6) {
-    all.push(['C', at(run, i), at(run, i + 1), at(run, i + 2), at(run, i + 3), at(run, i + 4), at(run, i + 5)])
-  }
-  return all
+  if (length < 0.1) return [x, y]
+  return [Math.round(x + (dx / length) * overlap), Math.round(y + (dy / length) * overlap)]
 }

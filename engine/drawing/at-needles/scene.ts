@@ -1,8 +1,11 @@
 import type { HandLoopName, HandsNow } from '../../stitches/index.ts'
 import type { YarnSide } from './yarn-side.ts'
 
-/** A loop of a stitch in the hands; 'before 1' is the loop of a bind-off that waits on the right needle. */
-export type Name = HandLoopName | 'before 1'
+/**
+ * A loop of a stitch in the hands; 'before 1' is the loop of a bind-off that waits on the right needle, 'none 0' no loop
+ * at all.
+ */
+export type Name = HandLoopName | 'before 1' | 'none 0'
 
 /** How a tip goes through loops: under the front legs as if to knit or to purl, or under the back legs. */
 export type Way = 'knit' | 'purl' | 'knit back' | 'purl back'
@@ -12,7 +15,8 @@ export type Tip =
   | { readonly at: 'rest' }
   /** Through loops of the left needle, or just before them where it is not `deep`. */
   | { readonly at: 'loops'; readonly loops: readonly Name[]; readonly way: Way; readonly deep: boolean }
-  | { readonly at: 'below'; readonly of: 'next' | 'newest' }
+  /** In the head of the loop under the next one. */
+  | { readonly at: 'below' }
 
 /** The hands at one moment of a stitch: everything that the picture of it depends on. */
 export interface Scene {
@@ -34,6 +38,8 @@ export interface Scene {
   readonly taking: readonly Name[]
   /** Already lifted off: the loop of a bind-off. */
   readonly passed: boolean
+  /** The stitch takes loops of another piece, which wait on a holder. */
+  readonly holds: boolean
   readonly yarn: YarnSide
   readonly bead: 'above' | 'on' | null
 }

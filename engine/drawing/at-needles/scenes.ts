@@ -30,7 +30,8 @@ export function scenesOf(telling: Telling): Told[] {
   const steps = handStepsInTurn(stitch, hold, neighbours)
   const [start] = hands
   if (start === undefined) return []
-  let last: Scene = { ...atRest, hands: start, yarn: yarn.before }
+  const holds = stitch.effect.held > 0
+  let last: Scene = { ...atRest, holds, hands: start, yarn: yarn.before }
   const told: Told[] = [{ scene: last, words: '', stop: true }]
   for (const [i, motion] of stitch.motions.entries()) {
     const after = hands[i + 1] ?? start
@@ -53,7 +54,8 @@ function ended(told: readonly Told[], { afterwards }: HandSteps, yarn: YarnSide)
   if (last === undefined) return []
   const { hands } = last.scene
   const words = [last.words, ...afterwards].filter((one) => one !== '').join(' ')
-  const end = { scene: { ...atRest, hands, yarn, passed: last.scene.passed }, words, stop: true }
+  const { passed, holds } = last.scene
+  const end = { scene: { ...atRest, hands, yarn, passed, holds }, words, stop: true }
   return [...(told.length > 1 ? told.slice(0, -1) : told), end]
 }
 
@@ -114,7 +116,7 @@ function sceneOf(turn: Turn): Seen[] {
     case 'enter':
       return enter(turn, motion)
     case 'enterBelow':
-      return [stopAt({ ...rest, tip: { at: 'below', of: motion.of }, yarn: 'behind' })]
+      return enterBelow(rest, motion.of)
     case 'wrap':
       return [
         stopAt({
@@ -161,6 +163,12 @@ function enter({ last, after }: Turn, { loops, as, leg }: Motion & { do: 'enter'
   // After the left tip has met the loops, the right one is in them already.
   const isIn = last.tip.at === 'loops' && last.tip.way === way
   return isIn ? both.slice(1) : both
+}
+
+/** The loop under the newest one is lifted on the left tip first; the one under the next is entered where it lies. */
+function enterBelow(rest: Scene, of: 'next' | 'newest'): Seen[] {
+  if (of === 'newest') return through({ ...rest, yarn: 'behind' }, ['below 0'], 'knit')
+  return [stopAt({ ...rest, tip: { at: 'below' }, yarn: 'behind' })]
 }
 
 function drawn(last: Scene, hands: Scene['hands']): Scene {

@@ -1,5 +1,5 @@
 import type { FabricLoopId, YarnPart } from '../../fabric/index.ts'
-import type { WorkedPattern, WorkedRow } from '../../needles/index.ts'
+import type { LoopId, WorkedPattern, WorkedRow } from '../../needles/index.ts'
 import { type Curve, moved } from './geometry.ts'
 import { type HungPiece, type RowEnd, rowEndOf } from './row-end.ts'
 import { type Shift, shiftsOf } from './shifts.ts'
@@ -41,6 +41,8 @@ export interface Sheet {
   readonly after: RowEnd
   readonly pieces: readonly SheetPiece[]
   readonly strands: ReadonlyMap<FabricLoopId, Strand>
+  /** The worked pattern's numbers as the fabric's. */
+  readonly numbers: ReadonlyMap<LoopId, FabricLoopId>
 }
 
 const remembered = new WeakMap<WorkedRow, Sheet>()
@@ -85,7 +87,12 @@ function weave(worked: WorkedPattern, rowIndex: number, row: WorkedRow): Sheet {
       made: moved(piece.curve, () => shifts.gone(piece.loop)),
     })
   }
-  return { row, before, after, pieces, strands }
+  return { row, before, after, pieces, strands, numbers: numbersOf(before, after) }
+}
+
+function numbersOf(...ends: readonly RowEnd[]): ReadonlyMap<LoopId, FabricLoopId> {
+  const all = ends.flatMap(({ fabric }) => fabric.loops)
+  return new Map(all.flatMap(({ id, loop }) => (loop === null ? [] : [[loop, id] as const])))
 }
 
 /** What arrives with one loop. */

@@ -1,11 +1,12 @@
 import type { FabricLoopId } from '../../fabric/index.ts'
-import type { LoopId, Step, WorkedPattern } from '../../needles/index.ts'
+import type { Step, WorkedPattern } from '../../needles/index.ts'
 import { stitch } from '../../stitches/index.ts'
-import { type Cloth, clothOf } from './bend.ts'
+import { type Cloth, clothOf } from './cloth.ts'
 import { type Moment, momentAt } from './moment.ts'
 import type { Name, Told } from './scene.ts'
 import { scenesOf } from './scenes.ts'
 import { type Stage, stageOf } from './stage.ts'
+import { stillIn } from './still.ts'
 import type { Hold } from './yarn-pose.ts'
 import { neighboursOf } from './yarn-side.ts'
 
@@ -46,6 +47,7 @@ export function contextOf(
   })
   const stages = told.map(({ scene }, i) => stageOf(before, after, scene, i === told.length - 1))
   const fresh = after.made.slice(before.made.length)
+  const numbers = numbersOf(before, step, told, fresh)
   return {
     worked,
     rowIndex,
@@ -57,9 +59,10 @@ export function contextOf(
     cloth: clothOf(
       before.sheet,
       [stages[0], stages.at(-1)].flatMap((stage) => (stage ? [stage.hanging] : [])),
+      stillIn({ before, after, numbers, rowIndex, last: before.sheet.row.steps[stepIndex - 1]?.made ?? [] }),
     ),
     fresh,
-    numbers: numbersOf(before, step, told, fresh),
+    numbers,
     hold,
   }
 }
@@ -71,16 +74,14 @@ function numbersOf(
   fresh: readonly FabricLoopId[],
 ): ReadonlyMap<Name, FabricLoopId> {
   const { loops } = before.sheet.after.fabric
-  const byLoop = new Map<LoopId, FabricLoopId>(
-    loops.flatMap(({ id, loop }) => (loop === null ? [] : [[loop, id]])),
-  )
   const numbers = new Map<Name, FabricLoopId>()
-  for (const [i, id] of step.taken.entries()) numbers.set(`old ${i + 1}`, byLoop.get(id) ?? -1)
+  for (const [i, id] of step.taken.entries()) numbers.set(`old ${i + 1}`, before.sheet.numbers.get(id) ?? -1)
   const taken = new Set(numbers.values())
-  const held = fresh
-    .flatMap((id) => loops[id]?.parents ?? [])
-    .filter((id) => !taken.has(id) && isApart(before, id))
-  for (const [i, id] of held.entries()) numbers.set(`held ${i + 1}`, id)
+  const others = fresh.flatMap((id) => loops[id]?.parents ?? []).filter((id) => !taken.has(id))
+  const isBelow = fresh.some((id) => loops[id]?.kind === 'below')
+  for (const [i, id] of others.filter((one) => isApart(before, one)).entries()) {
+    numbers.set(isBelow ? 'below 0' : `held ${i + 1}`, id)
+  }
   const last = told.at(-1)?.scene.hands.right.filter((name) => name.startsWith('new')) ?? []
   for (const [i, name] of last.entries()) numbers.set(name, fresh[i] ?? -1)
   const lifter = fresh.find((id) => loops[id]?.kind === 'strand')

@@ -4,8 +4,8 @@ import type { Anchors } from './network.ts'
 
 /** How far a pin pulls a point of a wavy edge out, in stitch widths. */
 const pull = 0.35
-/** A side no more crooked than this is pinned out straight. */
-const crooked = 0.75
+/** A side is pinned out straight when it is no more crooked than this, or than this share of the piece's width. */
+const crooked = { least: 1.2, ofWidth: 0.05 } as const
 /** A side that slants by no more than this (sine of the angle) is pinned upright. */
 const upright = 0.3
 /** How far a point must stand out from its edge to get a pin. */
@@ -52,9 +52,19 @@ function sidePins(
 ): Anchor[] {
   if (nodes.length < 3) return []
   const line = fitted(nodes, places)
-  if (offLine(nodes, places, line) > crooked && offLine(nodes, grid, fitted(nodes, grid)) > crooked)
+  const most = Math.max(crooked.least, crooked.ofWidth * widthOf(places))
+  if (offLine(nodes, places, line) > most && offLine(nodes, grid, fitted(nodes, grid)) > most)
     return points(nodes, places, outward, 0)
   return nodes.map((node) => ({ node, ...line }))
+}
+
+function widthOf(places: Float64Array): number {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (let i = 0; i < places.length; i += 2) {
+    least = Math.min(least, at(places, i))
+    most = Math.max(most, at(places, i))
+  }
+  return most - least
 }
 
 type Line = Omit<Anchor, 'node'>

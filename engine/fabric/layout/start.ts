@@ -28,6 +28,19 @@ export function placesFrom(mesh: Mesh, fabric: Fabric, start: FabricLayout, tens
     for (const node of at(mesh.heads, id)) put(node, at(start.headX, id), at(start.headY, id))
   }
   for (let id = 0; id < had; id++) put(at(mesh.base, id), at(start.baseX, id), at(start.baseY, id))
+  // A slipped loop passes its rows in even steps.
+  const passing = Map.groupBy(
+    mesh.uprights.filter(({ kind, loop }) => kind === 'slipped' && loop < had),
+    ({ loop }) => loop,
+  )
+  for (const [id, parts] of passing) {
+    for (const [i, { top }] of parts.entries()) {
+      const t = (i + 1) / (parts.length + 1)
+      const along = (base: Float64Array, head: Float64Array): number =>
+        at(base, id) + t * (at(head, id) - at(base, id))
+      put(top, along(start.baseX, start.headX), along(start.baseY, start.headY))
+    }
+  }
   // Node by node from the cast-on up: over what a node stands on, or as far from its neighbour as in the grid.
   for (const [from, to] of hangings(mesh)) {
     if (Number.isNaN(at(places, 2 * from)) || !Number.isNaN(at(places, 2 * to))) continue

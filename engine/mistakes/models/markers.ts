@@ -1,4 +1,4 @@
-import { moved } from '../acts.ts'
+import { type Act, moved } from '../acts.ts'
 import { isDecrease } from '../kin.ts'
 import { hasStitch, type Model, type Spot } from '../model.ts'
 import type { Plan, RowPlan } from '../plan.ts'
@@ -9,18 +9,47 @@ function sectionsBefore(plan: Plan, row: RowPlan): number[] {
   return counts.flatMap((count, section) => new Array<number>(count).fill(section))
 }
 
-/** The decreases that take loops from both sides of a marker, with the section on the other side of it afterwards. */
-function crossings(plan: Plan, row: RowPlan): Spot[] {
+/** The step before which the marker of a line hangs once the row is done: the first one beyond the line. */
+function stepAtLine(row: RowPlan, met: readonly number[]): number {
+  const [from, to] = [Math.min(...met), Math.max(...met)]
+  return row.acts.findIndex(({ section }) => (row.leftward ? section >= to : section <= from))
+}
+
+interface Crossing extends Spot {
+  readonly step: number
+  readonly other: number
+  /** The step before which the marker should hang. */
+  readonly line: number
+}
+
+/**
+ * The decreases that take loops from both sides of a marker. It must come off before them; put back straight before or
+ * straight after the decrease it may hang in the wrong place. `other` is the step before which it hangs then.
+ */
+function crossings(plan: Plan, row: RowPlan): Crossing[] {
   const fromRight = sectionsBefore(plan, row)
   const met = row.leftward ? fromRight : fromRight.toReversed()
   let at = 0
-  return row.acts.flatMap((act, step) => {
-    const own = new Set(met.slice(at, at + act.takes))
+  return row.acts.flatMap((act, step): Crossing[] => {
+    const own = [...new Set(met.slice(at, at + act.takes))]
     at += act.takes
-    if (own.size < 2 || !hasStitch(act, isDecrease)) return []
-    const beside = [row.acts[step - 1], row.acts[step + 1]]
-    return beside.flatMap((one) => (one && one.section !== act.section ? [{ step, other: one.section }] : []))
+    if (own.length < 2 || !hasStitch(act, isDecrease)) return []
+    const line = stepAtLine(row, own)
+    const wrong = [step + 1, step].filter((other) => other !== line).sort((a, b) => Math.abs(a - line) - Math.abs(b - line))
+    const [other] = wrong
+    return line < 1 || other === undefined ? [] : [{ step, other, line }]
   })
+}
+
+/** The acts with the line that a decrease crosses at another step: what lies between changes its section. */
+function lineAt(plan: Plan, row: RowPlan, step: number, other: number): readonly Act[] | null {
+  const spot = crossings(plan, row).find((one) => one.step === step)
+  const line = spot?.line ?? -1
+  const [near, far] = [row.acts[line - 1], row.acts[line]]
+  if (!near || !far) return null
+  return row.acts.map((act, i) =>
+    i >= other && i < line ? moved(act, far.section) : i >= line && i < other ? moved(act, near.section) : act,
+  )
 }
 
 export const markerModels: readonly Model[] = [
@@ -31,10 +60,11 @@ export const markerModels: readonly Model[] = [
     misread: false,
     spots: (plan, row) => (row.index === 0 ? [] : crossings(plan, row)),
     edits: (plan, { row, step, other }) => {
-      const acts = plan.rows[row]?.acts
-      if (!acts || other === null) return null
+      const right = plan.rows[row]
+      if (!right || other === null || step === null) return null
       // The row itself is worked as it should be.
-      return [{ do: 'acts', row, acts: acts.map((act, i) => (i === step ? moved(act, other) : act)), blind: true, like: null }]
+      const acts = lineAt(plan, right, step, other)
+      return acts && [{ do: 'acts', row, acts, blind: true, like: null }]
     },
   },
 ]

@@ -5,8 +5,10 @@ import type { Mistake } from '../mistake.ts'
 import type { Model, Spot } from '../model.ts'
 import type { Plan, RowPlan } from '../plan.ts'
 
+/** Two plain rows are alike however many stitches they have. */
 const sameWords = (a: RowPlan, b: RowPlan): boolean =>
-  a.acts.length === b.acts.length && a.acts.every((act, i) => stitchOf(act) === stitchOf(b.acts[i]))
+  (a.resting && b.resting && stitchOf(a.acts[0]) === stitchOf(b.acts[0])) ||
+  (a.acts.length === b.acts.length && a.acts.every((act, i) => stitchOf(act) === stitchOf(b.acts[i])))
 
 /** The nearest rows below and above that face the same way and read differently: the ones a finger slips to. */
 function neighbours(plan: Plan, row: RowPlan): number[] {

@@ -1,7 +1,7 @@
 import type { APIRoute } from 'astro'
 import { svgFile } from '../../../../components/fabric/files.ts'
-import { slugOf } from '../../../../components/stitch/addresses.ts'
 import { smallCloseUpOf } from '../../../../components/stitch/close-ups.ts'
+import { slugOf } from '../../../../components/stitch/slug.ts'
 import { catalogue, type Stitch } from '../../../../engine/stitches/index.ts'
 
 interface Props {

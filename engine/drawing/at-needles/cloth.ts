@@ -18,24 +18,37 @@ export interface Hanging {
 /** Pieces whose places are kept one after the other, x and y by turns. */
 export interface Cloth {
   readonly pieces: readonly SheetPiece[]
+  /** So many of them, the first ones, are touched by no hand. */
+  readonly still: number
   /** Where each piece's numbers begin, and the end of the last. */
   readonly from: readonly number[]
   readonly indexOf: ReadonlyMap<string, number>
 }
 
 /** The part of a sheet that can be seen while it hangs in any of the given ways. */
-export function clothOf(sheet: Sheet, ways: readonly Hanging[]): Cloth {
-  const { side, below } = sizes.picture
-  const isSeen = ({ waiting, made }: SheetPiece): boolean =>
-    ways.some((way) => {
-      const [from, to] = [(waiting[0] ?? 0) + way.waiting, (made[0] ?? 0) + way.made]
-      const high = Math.max(waiting[1] ?? 0, made[1] ?? 0)
-      return high > -below - 1.5 && Math.min(from, to) < side + 0.9 && Math.max(from, to) > -side - 0.9
-    })
-  const pieces = sheet.pieces.filter(isSeen)
+export function clothOf(sheet: Sheet, ways: readonly Hanging[], isStill: (piece: SheetPiece) => boolean): Cloth {
+  const still: SheetPiece[] = []
+  const others: SheetPiece[] = []
+  for (const piece of sheet.pieces) {
+    if (ways.some((way) => isSeen(piece, way))) (isStill(piece) ? still : others).push(piece)
+  }
+  const pieces = [...still, ...others]
   const from = [0]
-  for (const { made } of pieces) from.push((from.at(-1) ?? 0) + made.length)
-  return { pieces, from, indexOf: new Map(pieces.map(({ key }, i) => [key, i])) }
+  let to = 0
+  for (const { made } of pieces) from.push((to += made.length))
+  const indexOf = new Map<string, number>()
+  for (const [i, { key }] of pieces.entries()) indexOf.set(key, i)
+  return { pieces, still: still.length, from, indexOf }
+}
+
+/** Beyond the picture's edge some more is kept, so that nothing is cut while it moves. */
+const beyond = { side: sizes.picture.side + 0.9, below: -sizes.picture.below - 1.5 } as const
+
+function isSeen({ waiting, made }: SheetPiece, way: Hanging): boolean {
+  const from = (waiting[0] as number) + way.waiting
+  const to = (made[0] as number) + way.made
+  const isHigh = (waiting[1] as number) > beyond.below || (made[1] as number) > beyond.below
+  return isHigh && (from < beyond.side || to < beyond.side) && (from > -beyond.side || to > -beyond.side)
 }
 
 /** How far the change from waiting to made fabric reaches to either side of the middle: farther the lower it lies. */
@@ -47,14 +60,18 @@ const leaning = (y: number): number => 0.45 + 0.55 * eased(-y, 1.6, 4)
 /** How far the change from one needle's height to the other's reaches. */
 const step = 0.9
 
+/** How high the needles hold the fabric. */
+export function liftAt({ middle, left, right }: Pick<Hanging, 'middle' | 'left' | 'right'>, x: number): number {
+  const side = eased(x - middle, -step, step)
+  return (1 - side) * heightAt(left, x) + side * heightAt(right, x)
+}
+
 /**
  * Where the pieces lie while the fabric hangs so. Left of the middle it hangs as it did before the row, right of it as it
  * will after it, and one goes over into the other.
  */
-export function hang(
-  { pieces, from }: Cloth,
-  { waiting, made, lag, middle, left, right }: Hanging,
-): Float64Array {
+export function hang({ pieces, from }: Cloth, hanging: Hanging): Float64Array {
+  const { waiting, made, lag, middle } = hanging
   const places = new Float64Array(from.at(-1) ?? 0)
   let at = 0
   for (const piece of pieces) {
@@ -69,10 +86,8 @@ export function hang(
       const reach = reachAt(-(ay + by) / 2)
       const part = eased(off, -reach, reach)
       const x = ax + (bx - ax) * part
-      const side = eased(x - middle, -step, step)
-      const lift = (1 - side) * heightAt(left, x) + side * heightAt(right, x)
       places[at++] = x
-      places[at++] = ay + (by - ay) * part + lift
+      places[at++] = ay + (by - ay) * part + liftAt(hanging, x)
     }
   }
   return places

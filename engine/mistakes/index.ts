@@ -1,0 +1,26 @@
+/**
+ * Mistakes made on purpose: a worked row with a small change, worked by the same needle code; what follows from it, how it
+ * is found from what a reader counts or sees, and how it is mended. No count, look or effect is declared.
+ */
+export { type Both, type Consequence, consequenceOf, type SectionCount, type Shows } from './consequence.ts'
+export { rowName } from './consequence-words.ts'
+export { answer, type DiagnoseOptions, type Diagnosis, diagnose } from './diagnose.ts'
+export { type Evidence, type MeantCounts, meantCounts } from './evidence.ts'
+export type { Habit, RowOutcome } from './follow.ts'
+export { type LikelyMistake, likelyMistakesAt } from './likely.ts'
+export { type Look, lookWords, looks, type Sight } from './look.ts'
+export type { Fitting } from './match.ts'
+export { keyOf, type Mistake, type MistakeKind } from './mistake.ts'
+export type { Model, Spot } from './model.ts'
+export { editsOf, mistakesIn, modelOf, models } from './models.ts'
+export type { Pair } from './pairs.ts'
+export { type Plan, planOf, type RowPlan, sectionWords } from './plan.ts'
+export { type Choice, type Question, type QuestionKind, replyOf } from './question.ts'
+export { headline, openingWords, pairWords, suspectWords } from './suspect-words.ts'
+export type { Suspect } from './suspects.ts'
+export { type Casebook, casebookOf, prepare, sightsFor, type Trace, tracesIn } from './traces.ts'
+export { type Clues, type Glimpse, type PossiblePlace, placesFor } from './where.ts'
+export { type WrongPiece, type WrongRow, workWrong } from './work-wrong.ts'
+export type { Mend, MendWay } from './mend.ts'
+export { mendsFor } from './mends.ts'
+export { fabricText, sameFabric } from './same-fabric.ts'

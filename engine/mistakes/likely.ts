@@ -1,0 +1,68 @@
+import { capital, off, stitches } from './consequence-words.ts'
+import type { RowOutcome } from './follow.ts'
+import { lookWords } from './look.ts'
+import type { Mistake, MistakeKind } from './mistake.ts'
+import { modelOf } from './models.ts'
+import type { Casebook } from './traces.ts'
+import { sightsFor, type Trace, tracesIn } from './traces.ts'
+
+/** A mistake that is to be expected at a step, with what it would do. */
+export interface LikelyMistake {
+  readonly mistake: Mistake
+  readonly kind: MistakeKind
+  readonly name: string
+  /** Loops at the row's end if it happened. */
+  readonly rowEnds: number
+  readonly words: string
+  /** How often learners make it times how much it harms here. */
+  readonly weight: number
+}
+
+/** Things that cannot be seen or counted soon do the most harm: the farther the work goes on, the more must come out. */
+function harmOf(book: Casebook, trace: Trace): number {
+  const sights = sightsFor(book, trace)
+  if (sights.every(({ look }) => look === 'marker beside its place')) return 1
+  const { marked } = trace
+  const misfit = marked.findIndex((outcome) => outcome.at !== null)
+  const counted = marked.findIndex((outcome) => offBy(book, outcome) !== 0)
+  const rowsLost = misfit >= 0 ? misfit : marked.length
+  // A ladder goes on running, and a count that is right hides what is wrong.
+  const runs = sights.some(({ look }) => look === 'free loop' || look === 'loose bar') ? 2 : 0
+  return 2 + rowsLost / 2 + runs + (counted < 0 ? 1 : 2)
+}
+
+function offBy(book: Casebook, { row, total }: RowOutcome): number {
+  const meant = book.plan.rows[row]?.makes ?? []
+  return total - meant.reduce((sum, count) => sum + count, 0)
+}
+
+function likelyWords(book: Casebook, trace: Trace): string {
+  const [first] = trace.marked
+  const [sight] = sightsFor(book, trace)
+  const by = first ? offBy(book, first) : 0
+  const count =
+    first === undefined
+      ? ''
+      : by === 0
+        ? ` The count stays ${first.total} and hides it.`
+        : ` The row ends ${off(by)}, with ${stitches(first.total)}.`
+  return `${capital(modelOf(trace.mistake.kind).name)}?${count}${sight ? ` ${lookWords[sight.look]}` : ''}`
+}
+
+/** What goes wrong at a step: by how often learners do it and how much it harms here; at most `most`, each kind once. */
+export function likelyMistakesAt(book: Casebook, rowIndex: number, stepIndex: number, most = 2): LikelyMistake[] {
+  const here = tracesIn(book, rowIndex).filter(({ mistake }) => mistake.step === stepIndex && !mistake.everywhere)
+  const ranked = here.map((trace) => ({ trace, weight: trace.weight * harmOf(book, trace) })).sort((a, b) => b.weight - a.weight)
+  const kinds = new Set<MistakeKind>()
+  return ranked
+    .filter(({ trace }) => !kinds.has(trace.mistake.kind) && kinds.add(trace.mistake.kind))
+    .slice(0, most)
+    .map(({ trace, weight }) => ({
+      mistake: trace.mistake,
+      kind: trace.mistake.kind,
+      name: modelOf(trace.mistake.kind).name,
+      rowEnds: trace.marked[0]?.total ?? 0,
+      words: likelyWords(book, trace),
+      weight,
+    }))
+}
