@@ -67,7 +67,8 @@ export function shownRepeats({ pattern }: ProvedEntry, widest = 34): number {
 export const patternAddress = (entry: Pick<Entry, 'slug'>): string => `${siteRoot()}patterns/${entry.slug}/`
 export const cardAddress = (entry: Pick<Entry, 'slug'>): string => `${siteRoot()}cards/${entry.slug}/`
 export const mendAddress = (entry: Pick<Entry, 'slug'>): string => `${patternAddress(entry)}mend/`
-export const classSheetAddress = (entry: Pick<Entry, 'slug'>): string => `${patternAddress(entry)}class-sheet/`
+export const classSheetAddress = (entry: Pick<Entry, 'slug'>): string =>
+  `${patternAddress(entry)}class-sheet/`
 
 /** A picture that stands as a file beside the pattern's page. */
 export const fabricFileAddress = (entry: Pick<Entry, 'slug'>, file: 'fabric' | 'as-knitted'): string =>

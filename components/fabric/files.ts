@@ -16,7 +16,7 @@ export function pieceOf(
 
 /** The picture of a lesson's page as it comes, before any script. */
 export const lessonPicture = (entry: ProvedEntry, sight: Sight): Drawing =>
-  clothDrawing(clothFor(entry, lessonExtent(entry)), sight, 50)
+  clothDrawing(clothFor(entry, lessonExtent(entry)), sight, 40)
 
 const thumbnails = new WeakMap<ProvedEntry, Drawing>()
 

@@ -21,7 +21,10 @@ export interface Here {
 
 export function hereIn(form: HTMLFormElement): Here {
   const step = find<HTMLSelectElement>(form, '[name="step"]').value
-  return { row: Number(find<HTMLSelectElement>(form, '[name="row"]').value), step: step === 'done' ? null : Number(step) }
+  return {
+    row: Number(find<HTMLSelectElement>(form, '[name="row"]').value),
+    step: step === 'done' ? null : Number(step),
+  }
 }
 
 /** The stitches of a row after which a reader may stand, by the stretches that they lie in. */
@@ -33,7 +36,9 @@ export function showSteps(form: HTMLFormElement, plan: Plan, row: number, chosen
   for (const [step, act] of acts.slice(0, -1).entries()) {
     if (act.section !== section) groups.push(el('optgroup', { label: sectionLabel(plan, act.section) }))
     section = act.section
-    groups.at(-1)?.append(el('option', { value: step + 1 }, `after stitch ${step + 1}, ${stitchAt(plan, row, step)}`))
+    groups
+      .at(-1)
+      ?.append(el('option', { value: step + 1 }, `after stitch ${step + 1}, ${stitchAt(plan, row, step)}`))
   }
   list.replaceChildren(el('option', { value: 'done' }, 'The row is done'), ...groups)
   list.value = chosen !== null && chosen >= 1 && chosen < acts.length ? String(chosen) : 'done'
@@ -48,7 +53,12 @@ export function showMeant(root: HTMLElement, plan: Plan, { row, step }: Here): v
   find(place, '[data-slot="sentences"]').textContent = sentences.join(' ')
   find(place, '[data-slot="stretches"]').replaceChildren(
     ...stretches.map(({ name, before, after }) =>
-      el('div', {}, el('dt', {}, name), el('dd', {}, el('b', {}, String(after)), before === after ? '' : ` was ${before}`)),
+      el(
+        'div',
+        {},
+        el('dt', {}, name),
+        el('dd', {}, el('b', {}, String(after)), before === after ? '' : ` was ${before}`),
+      ),
     ),
     el('div', { class: 'total' }, el('dt', {}, 'In all'), el('dd', {}, el('b', {}, String(total)))),
   )
@@ -63,7 +73,13 @@ export function showCounts(form: HTMLFormElement, plan: Plan, { row, step }: Her
         'div',
         { class: 'field', hidden: count === 0 && (before[i] ?? 0) === 0 },
         el('label', { for: `count-${i}` }, sectionLabel(plan, i)),
-        el('input', { ...numberField, id: `count-${i}`, name: `count-${i}`, value: count, 'aria-describedby': `count-${i}-unclear` }),
+        el('input', {
+          ...numberField,
+          id: `count-${i}`,
+          name: `count-${i}`,
+          value: count,
+          'aria-describedby': `count-${i}-unclear`,
+        }),
         el('p', { class: 'unclear', id: `count-${i}-unclear`, hidden: true }),
       ),
     ),

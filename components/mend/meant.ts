@@ -1,4 +1,10 @@
-import { type MeantCounts, type Plan, meantCounts, rowName, sectionWords } from '../../engine/mistakes/index.ts'
+import {
+  type MeantCounts,
+  meantCounts,
+  type Plan,
+  rowName,
+  sectionWords,
+} from '../../engine/mistakes/index.ts'
 
 /** Stretches between markers that are named together: the repeats where all of them have the same count. */
 export interface Stretch {
@@ -57,10 +63,20 @@ export function meantWords(plan: Plan, row: number, step: number | null): MeantW
   const name = rowName(plan, row)
   const sentences: string[] = []
   if (!changes) sentences.push(`It begins and ends with ${stitchWords(after.total)}.`)
-  else if (after.total === after.totalBefore) sentences.push(`In all it stays at ${stitchWords(after.total)}; between the markers it changes.`)
-  else sentences.push(`It goes from ${after.totalBefore} to ${stitchWords(after.total)}. If that is what you have found, nothing is wrong.`)
-  if (step !== null) sentences.push(`So far, ${step} of its ${stitchWords(plan.rows[row]?.acts.length ?? 0)} done, there should be ${meant.total} on both needles together.`)
-  if (markersMove(plan, row)) sentences.push('The markers move here: stitches from both sides of one are worked together. Put each marker back so that the counts below come out.')
+  else if (after.total === after.totalBefore)
+    sentences.push(`In all it stays at ${stitchWords(after.total)}; between the markers it changes.`)
+  else
+    sentences.push(
+      `It goes from ${after.totalBefore} to ${stitchWords(after.total)}. If that is what you have found, nothing is wrong.`,
+    )
+  if (step !== null)
+    sentences.push(
+      `So far, ${step} of its ${stitchWords(plan.rows[row]?.acts.length ?? 0)} done, there should be ${meant.total} on both needles together.`,
+    )
+  if (markersMove(plan, row))
+    sentences.push(
+      'The markers move here: stitches from both sides of one are worked together. Put each marker back so that the counts below come out.',
+    )
   return {
     changes,
     headline: changes ? `The count is meant to change in ${name.toLowerCase()}` : `${name} keeps its count`,

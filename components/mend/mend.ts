@@ -35,10 +35,12 @@ interface Start extends Here {
 /** A place that a link leads to (#row=2&step=5&repeats=3, indices as the lesson counts them), else the one where the lesson was left. */
 function startOf({ dataset }: HTMLElement, lesson: { slug: string; version: string }): Start | null {
   const linked = new URLSearchParams(location.hash.slice(1))
-  const number = (name: string): number | null => (/^\d{1,4}$/.test(linked.get(name) ?? '') ? Number(linked.get(name)) : null)
+  const number = (name: string): number | null =>
+    /^\d{1,4}$/.test(linked.get(name) ?? '') ? Number(linked.get(name)) : null
   const row = number('row')
   const repeats = number('repeats') ?? Number(dataset.repeats)
-  if (row !== null) return { row, step: number('step'), repeats: Math.min(Math.max(1, repeats), mostRepeatsAsked) }
+  if (row !== null)
+    return { row, step: number('step'), repeats: Math.min(Math.max(1, repeats), mostRepeatsAsked) }
   const left = storeFor(lesson.slug, lesson.version).place()
   return left && { row: left.row, step: null, repeats: left.repeats }
 }
@@ -56,7 +58,8 @@ function start(root: HTMLElement): void {
   const session: Session = { root, form, bookFor, book, findings: null }
   const field = form.querySelector<HTMLInputElement>('[name="repeats"]')
   if (field) field.value = String(book.plan.worked.repeats)
-  if (known && book.plan.rows[known.row]) find<HTMLSelectElement>(form, '[name="row"]').value = String(known.row)
+  if (known && book.plan.rows[known.row])
+    find<HTMLSelectElement>(form, '[name="row"]').value = String(known.row)
   place(session, known?.step ?? null)
   showWay(form)
   listen(session)
@@ -78,7 +81,9 @@ function showHere({ root, form, book }: Session): void {
 }
 
 const widthWords = ({ plan: { worked } }: Casebook): string =>
-  worked.repeats === 1 ? `${worked.castOn} stitches cast on` : `${worked.repeats} repeats, ${worked.castOn} stitches cast on`
+  worked.repeats === 1
+    ? `${worked.castOn} stitches cast on`
+    : `${worked.repeats} repeats, ${worked.castOn} stitches cast on`
 
 function listen(session: Session): void {
   const { form } = session
@@ -108,7 +113,13 @@ function widen(session: Session): boolean {
   }
   const book = bookFor(read.repeats)
   if (!book) {
-    tellUnclear(form, [{ field: 'repeats', words: 'So wide a piece is more than this page can look at. Write fewer repeats: those round the place that is wrong.' }])
+    tellUnclear(form, [
+      {
+        field: 'repeats',
+        words:
+          'So wide a piece is more than this page can look at. Write fewer repeats: those round the place that is wrong.',
+      },
+    ])
     return false
   }
   tellUnclear(form, [])
@@ -129,7 +140,8 @@ function look(session: Session): void {
   const { form, book } = session
   const before = session.book
   if (!widen(session)) return say(session, 'One field needs another look.')
-  if (before !== session.book) return say(session, 'The counts now belong to another width. Look at them once more.')
+  if (before !== session.book)
+    return say(session, 'The counts now belong to another width. Look at them once more.')
   const told = readEvidence(Object.fromEntries(new FormData(form)), askedOf(book.plan))
   tellUnclear(form, told.unclear)
   if (!told.evidence) {
@@ -146,7 +158,10 @@ function show(session: Session, findings: Findings): void {
     answer: (reply, words) => {
       const { diagnosis, answered } = findings
       const question = diagnosis.question?.words ?? ''
-      show(session, { diagnosis: answer(diagnosis, reply), answered: [...answered, { question, reply: words, before: diagnosis }] })
+      show(session, {
+        diagnosis: answer(diagnosis, reply),
+        answered: [...answered, { question, reply: words, before: diagnosis }],
+      })
     },
     takeBack: () => {
       const last = findings.answered.at(-1)

@@ -1,4 +1,4 @@
-import { type Plan, rowName, sectionWords, type Suspect } from '../../engine/mistakes/index.ts'
+import { type Plan, rowName, type Suspect, sectionWords } from '../../engine/mistakes/index.ts'
 import { stitch } from '../../engine/stitches/index.ts'
 
 /** 'a', 'a or b', 'a, b or c'. */
@@ -20,7 +20,9 @@ function numberInSection(plan: Plan, row: number, step: number): number {
 
 /** Where exactly to look: 'In row 3, repeat 2, in the order of working: stitch 2 or 6 (yarn over).' */
 export function placeWords(plan: Plan, { row, section, everywhere, fittings }: Suspect): string | null {
-  const steps = [...new Set(fittings.flatMap(({ trace: { mistake } }) => (mistake.step === null ? [] : [mistake.step])))]
+  const steps = [
+    ...new Set(fittings.flatMap(({ trace: { mistake } }) => (mistake.step === null ? [] : [mistake.step]))),
+  ]
   if (steps.length === 0 || section === null) return null
   const byName = new Map<string, number[]>()
   for (const step of steps.sort((a, b) => a - b)) {

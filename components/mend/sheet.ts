@@ -16,22 +16,26 @@ const mends: readonly (ClassMend & { readonly of: readonly MistakeKind[] })[] = 
   {
     title: 'A hole too many',
     of: ['yarn over too many', 'yarn over made twice', 'yarn left in front'],
-    words: 'In the next row let that yarn over slide off the needle: it opens no further than its own row. Ease its slack into the stitches beside it.',
+    words:
+      'In the next row let that yarn over slide off the needle: it opens no further than its own row. Ease its slack into the stitches beside it.',
   },
   {
     title: 'The slipped stitch was not passed over',
     of: ['pass over forgotten'],
-    words: 'In the next row, work to that place. Lift the slipped stitch, which stands taller than the others, over the stitch that was worked after it.',
+    words:
+      'In the next row, work to that place. Lift the slipped stitch, which stands taller than the others, over the stitch that was worked after it.',
   },
   {
     title: 'A decrease was left out',
     of: ['decrease left out', 'single for double'],
-    words: 'In the next row work to the two stitches that belong together, put them in the right order and work them as one. The lean is a row too high; only you will see it.',
+    words:
+      'In the next row work to the two stitches that belong together, put them in the right order and work them as one. The lean is a row too high; only you will see it.',
   },
   {
     title: 'A stitch has dropped',
     of: ['stitch dropped'],
-    words: 'Hold it at once with a safety pin or a removable marker. Then hook it up through the strands of the ladder, one after the other. Close the pin, and keep it from children.',
+    words:
+      'Hold it at once with a safety pin or a removable marker. Then hook it up through the strands of the ladder, one after the other. Close the pin, and keep it from children.',
   },
   {
     title: 'One stretch is short, the next is over',

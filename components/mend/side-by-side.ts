@@ -34,13 +34,22 @@ function svgOf({ worked, here }: Piece, idPrefix: string, title: string): string
 function higherUp(plan: Plan, mistake: Mistake): { plan: Plan; mistake: Mistake } {
   const { pattern, repeats } = plan.worked
   const below = mistake.row - pattern.setUp.length
-  if (below < 0 || below >= rowsBelow || pattern.growing || mistake.other !== null || mistake.step === null) return { plan, mistake }
+  if (below < 0 || below >= rowsBelow || pattern.growing || mistake.other !== null || mistake.step === null)
+    return { plan, mistake }
   const { worked } = work(workedAgain(pattern, 2), repeats)
-  return worked ? { plan: planOf(worked), mistake: { ...mistake, row: mistake.row + pattern.rows.length } } : { plan, mistake }
+  return worked
+    ? { plan: planOf(worked), mistake: { ...mistake, row: mistake.row + pattern.rows.length } }
+    : { plan, mistake }
 }
 
 /** The loops that a row leaves between two markers. */
-function loopsIn(plan: Plan, worked: WorkedPattern, row: number, counts: readonly number[], section: number | null): readonly LoopId[] {
+function loopsIn(
+  plan: Plan,
+  worked: WorkedPattern,
+  row: number,
+  counts: readonly number[],
+  section: number | null,
+): readonly LoopId[] {
   const after = worked.rows[row]?.after ?? []
   if (section === null) return []
   const fromRight = plan.rows[row]?.leftward ? after : after.toReversed()
@@ -49,7 +58,12 @@ function loopsIn(plan: Plan, worked: WorkedPattern, row: number, counts: readonl
 }
 
 /** The fabric as it should be and with a mistake in it, for some rows above and below the place. */
-export function sideBySide(shown: Plan, made: Mistake, section: number | null, idPrefix: string): SideBySide | null {
+export function sideBySide(
+  shown: Plan,
+  made: Mistake,
+  section: number | null,
+  idPrefix: string,
+): SideBySide | null {
   const { plan, mistake } = higherUp(shown, made)
   const edits = editsOf(plan, mistake)
   if (!edits) return null
@@ -61,7 +75,11 @@ export function sideBySide(shown: Plan, made: Mistake, section: number | null, i
   const right: WorkedPattern = { ...plan.worked, rows: plan.worked.rows.slice(0, rows) }
   const meant = plan.rows[mistake.row]?.makes ?? []
   return {
-    right: svgOf({ worked: right, here: loopsIn(plan, right, mistake.row, meant, place) }, `${idPrefix}-right`, 'The fabric as it should be'),
+    right: svgOf(
+      { worked: right, here: loopsIn(plan, right, mistake.row, meant, place) },
+      `${idPrefix}-right`,
+      'The fabric as it should be',
+    ),
     wrong: svgOf(
       { worked: wrong.worked, here: loopsIn(plan, wrong.worked, own?.index ?? 0, own?.counts ?? [], place) },
       `${idPrefix}-wrong`,

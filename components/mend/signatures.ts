@@ -1,9 +1,9 @@
 import {
   type Casebook,
   type Look,
-  type MistakeKind,
-  lookWords,
   looks,
+  lookWords,
+  type MistakeKind,
   modelOf,
   sightsFor,
   type Trace,

@@ -19,9 +19,8 @@ export function changeWords({ takes, makes }: Pick<Stitch, 'takes' | 'makes'>): 
   return difference > 0 ? `+${difference}` : difference < 0 ? `−${-difference}` : '0'
 }
 
-/** Lean is named for the right side only. */
-export const leanWords = ({ lean }: Stitch): string | null =>
-  lean === null ? null : lean === 'centre' ? 'centred' : `leans ${lean}`
+/** Lean is named for the right side only: 'left', 'centred'. */
+export const leanWords = ({ lean }: Stitch): string | null => (lean === 'centre' ? 'centred' : lean)
 
 /** Why no lean is named: published sources disagree about the purl side. */
 export const noLeanWords = ({ takes, effect: { made } }: Stitch): string =>

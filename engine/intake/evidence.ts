@@ -42,19 +42,26 @@ function readCount(text: unknown, most: number): Read {
   if (tidy === '') return { value: null }
   const digits = /^\+?(\d+)(?:\s*(?:sts?|stitch(?:es)?)\.?)?$/i.exec(tidy)?.[1]
   if (digits === undefined) {
-    if (/^[-−–]\s*\d+$/.test(tidy)) return { words: 'A count cannot be less than 0. Write how many stitches there are, not how many are missing.' }
-    if (/^\d+[.,]\d+$/.test(tidy)) return { words: 'Half a stitch cannot be counted. Write a whole number, such as 6.' }
+    if (/^[-−–]\s*\d+$/.test(tidy))
+      return {
+        words: 'A count cannot be less than 0. Write how many stitches there are, not how many are missing.',
+      }
+    if (/^\d+[.,]\d+$/.test(tidy))
+      return { words: 'Half a stitch cannot be counted. Write a whole number, such as 6.' }
     return { words: `‘${printable(tidy)}’ is not a number. Write it in digits, such as 6.` }
   }
   const value = Number(digits)
-  return value <= most ? { value } : { words: `That is more than this page can look at. Write a number up to ${most}.` }
+  return value <= most
+    ? { value }
+    : { words: `That is more than this page can look at. Write a number up to ${most}.` }
 }
 
 /** How many repeats there are. */
 export function readRepeats(text: unknown): { readonly repeats: number } | Unclear {
   const read = readCount(text, mostRepeatsAsked)
   if ('words' in read) return { field: 'repeats', words: read.words }
-  if (read.value === null || read.value < 1) return { field: 'repeats', words: 'Write how many repeats lie side by side: 1 or more.' }
+  if (read.value === null || read.value < 1)
+    return { field: 'repeats', words: 'Write how many repeats lie side by side: 1 or more.' }
   return { repeats: read.value }
 }
 
@@ -84,7 +91,10 @@ export function readEvidence(form: unknown, asked: Asked): Told {
     case 'looks':
       return looksOf(field, asked, place)
     default:
-      return unclear({ field: 'way', words: 'Choose what you can tell: each count, the total, or what looks wrong.' })
+      return unclear({
+        field: 'way',
+        words: 'Choose what you can tell: each count, the total, or what looks wrong.',
+      })
   }
 }
 
@@ -102,29 +112,46 @@ function fieldsOf(form: unknown): Fields {
 
 /** Null where the row is done, undefined for what cannot be. */
 const stepOf = (text: unknown, steps: number): number | null | undefined =>
-  text === undefined || text === '' || text === 'done' ? null : (chosen(text, 1, Math.max(1, steps)) ?? undefined)
+  text === undefined || text === '' || text === 'done'
+    ? null
+    : (chosen(text, 1, Math.max(1, steps)) ?? undefined)
 
 function countsOf(field: Fields, { sections }: Asked, place: Where): Told {
-  const read = Array.from({ length: sections }, (_, i) => ({ name: `count-${i}`, read: readCount(field(`count-${i}`), mostLoops) }))
-  const odd = read.flatMap(({ name, read: one }) => ('words' in one ? [{ field: name, words: one.words }] : []))
+  const read = Array.from({ length: sections }, (_, i) => ({
+    name: `count-${i}`,
+    read: readCount(field(`count-${i}`), mostLoops),
+  }))
+  const odd = read.flatMap(({ name, read: one }) =>
+    'words' in one ? [{ field: name, words: one.words }] : [],
+  )
   if (odd.length > 0) return unclear(...odd)
   const counts = read.map(({ read: one }) => ('value' in one ? one.value : null))
-  if (counts.every((count) => count === null)) return unclear({ field: 'count-0', words: 'Write at least one count. What you have not counted may stay empty.' })
+  if (counts.every((count) => count === null))
+    return unclear({
+      field: 'count-0',
+      words: 'Write at least one count. What you have not counted may stay empty.',
+    })
   return clear({ ...place, counts })
 }
 
 function totalOf(field: Fields, place: Where): Told {
   const read = readCount(field('total'), mostLoops)
   if ('words' in read) return unclear({ field: 'total', words: read.words })
-  if (read.value === null) return unclear({ field: 'total', words: 'Write how many stitches you count in all.' })
+  if (read.value === null)
+    return unclear({ field: 'total', words: 'Write how many stitches you count in all.' })
   return clear({ ...place, total: read.value })
 }
 
 function looksOf(field: Fields, { looks, sections, meant }: Asked, place: Where): Told {
   const look = looks.find((one) => one === field('look'))
-  if (look === undefined) return unclear({ field: 'look', words: 'Choose what you see. If nothing of it fits, count each repeat instead.' })
+  if (look === undefined)
+    return unclear({
+      field: 'look',
+      words: 'Choose what you see. If nothing of it fits, count each repeat instead.',
+    })
   const section = field('section')
   const where = section === undefined || section === '' ? null : chosen(section, 0, sections - 1)
-  if (where === null && section !== undefined && section !== '') return unclear({ field: 'section', words: 'Choose from the list where you see it.' })
+  if (where === null && section !== undefined && section !== '')
+    return unclear({ field: 'section', words: 'Choose from the list where you see it.' })
   return clear({ ...place, counts: meant(place.row, place.step ?? null), looks: [look], section: where })
 }

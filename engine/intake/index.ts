@@ -4,7 +4,14 @@
  */
 
 export { type Checked, checkPattern } from './check-pattern.ts'
-export { type Asked, mostRepeatsAsked, readEvidence, readRepeats, type Told, type Unclear } from './evidence.ts'
+export {
+  type Asked,
+  mostRepeatsAsked,
+  readEvidence,
+  readRepeats,
+  type Told,
+  type Unclear,
+} from './evidence.ts'
 export { type Habits, mostRepeats, type Place, parseHabits, parsePlace } from './place.ts'
 export { problemText, told } from './problem-text.ts'
 export { type PatternReading, readPattern } from './read-pattern.ts'

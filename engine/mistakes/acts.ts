@@ -36,7 +36,8 @@ export function stitchAct(laid: LaidStitch, section: number, open: boolean, step
 }
 
 /** The stitch that an act works; null for a loop that falls or is lifted. */
-export const stitchOf = (act: Act | undefined): StitchId | null => (act?.deed.do === 'stitch' ? act.deed.stitch : null)
+export const stitchOf = (act: Act | undefined): StitchId | null =>
+  act?.deed.do === 'stitch' ? act.deed.stitch : null
 
 /** Another stitch in the place of an act, perhaps with motions of its own. */
 export function instead(act: Act, stitch: StitchId, motions: readonly Motion[] | null = null): Act {

@@ -58,7 +58,9 @@ function stitchLooks(right: readonly Token[], wrong: readonly Token[]): Look[] {
     if (a.what === 'decrease' && b.what === 'decrease') {
       if (b.twisted && !a.twisted && !b.shuts) found.add('crossed decrease')
       if (a.front !== b.front)
-        found.add(a.front === 'middle' || b.front === 'middle' ? 'middle not in front' : 'leans the other way')
+        found.add(
+          a.front === 'middle' || b.front === 'middle' ? 'middle not in front' : 'leans the other way',
+        )
     }
     if (b.shuts && !a.shuts) found.add('hole shut')
     if (b.what === 'hole' && b.turned !== a.turned) found.add('leg behind')

@@ -24,8 +24,11 @@ type Known = Omit<Consequence, 'words'>
 
 function countWords(plan: Plan, { counts, total, mistake, knittedRightly }: Known): string {
   const row = rowName(plan, mistake.row)
-  const where = counts.map(({ section, meant, now }) => `${sectionWords(plan, section)} has ${now} instead of ${meant}`)
-  if (counts.length === 0) return `${row} still ends with ${stitches(total.now)}, as it should: counting does not show it.`
+  const where = counts.map(
+    ({ section, meant, now }) => `${sectionWords(plan, section)} has ${now} instead of ${meant}`,
+  )
+  if (counts.length === 0)
+    return `${row} still ends with ${stitches(total.now)}, as it should: counting does not show it.`
   if (total.now === total.meant) {
     const nothing = knittedRightly ? ' Nothing is knitted wrongly.' : ''
     return `${row} still ends with ${stitches(total.now)}, but ${listed(where)}.${nothing}`

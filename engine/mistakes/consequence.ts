@@ -1,13 +1,14 @@
 import type { WorkedPattern } from '../needles/index.ts'
-import { editsOf, modelOf } from './models.ts'
+import { consequenceWords } from './consequence-words.ts'
 import { actAt, lastRowOf } from './edits.ts'
 import type { RowOutcome } from './follow.ts'
 import { lookWords, type Sight } from './look.ts'
 import type { Mistake } from './mistake.ts'
+import { editsOf, modelOf } from './models.ts'
 import { outcomes } from './outcomes.ts'
-import { type Plan, planOf, rowAfter } from './plan.ts'
+import { type Plan, rowAfter } from './plan.ts'
 import { sightsOf } from './see.ts'
-import { consequenceWords } from './consequence-words.ts'
+import { type Casebook, planFrom } from './traces.ts'
 import { type WrongPiece, workWrong } from './work-wrong.ts'
 
 /** A count as it should be and as it is. */
@@ -93,8 +94,8 @@ function nextLace(plan: Plan, row: number): number | null {
  * What follows from a mistake: the counts now, when it shows at the latest, whether later rows still fit, what the eye
  * sees. All of it is found by working the wrong rows; null where the mistake cannot be made there.
  */
-export function consequenceOf(source: WorkedPattern | Plan, mistake: Mistake): Consequence | null {
-  const plan = 'worked' in source ? source : planOf(source)
+export function consequenceOf(source: WorkedPattern | Plan | Casebook, mistake: Mistake): Consequence | null {
+  const plan = planFrom(source)
   const edits = editsOf(plan, mistake)
   if (!edits) return null
   const rows = outcomes(plan, edits, 'markers', plan.rows.length + 1)
@@ -120,5 +121,8 @@ export function consequenceOf(source: WorkedPattern | Plan, mistake: Mistake): C
     eye: [...new Set(sights.map(({ look }) => lookWords[look]))],
     wrong: workWrong(plan, edits, 2),
   }
-  return { ...known, words: consequenceWords(plan, known, actAt(plan, mistake.row, mistake.step)?.section ?? null) }
+  return {
+    ...known,
+    words: consequenceWords(plan, known, actAt(plan, mistake.row, mistake.step)?.section ?? null),
+  }
 }

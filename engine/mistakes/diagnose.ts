@@ -1,6 +1,6 @@
 import type { WorkedPattern } from '../needles/index.ts'
 import { type Evidence, type MeantCounts, meantCounts } from './evidence.ts'
-import { fittingMistakes, type Fitting } from './match.ts'
+import { type Fitting, fittingMistakes } from './match.ts'
 import { fittingPairs, type Pair } from './pairs.ts'
 import { agrees, bestQuestion, type Question, type QuestionKind } from './question.ts'
 import { type Suspect, suspectsOf } from './suspects.ts'
@@ -42,7 +42,9 @@ function isRight(evidence: Evidence, meant: MeantCounts): boolean {
   if ((evidence.looks ?? []).length > 0) return false
   if (evidence.total !== undefined && evidence.total !== meant.total) return false
   if (evidence.rowEnd !== undefined && evidence.rowEnd !== 0) return false
-  return evidence.counts?.every((count, section) => count === null || count === meant.sections[section]) ?? true
+  return (
+    evidence.counts?.every((count, section) => count === null || count === meant.sections[section]) ?? true
+  )
 }
 
 /**
@@ -54,7 +56,7 @@ export function diagnose(
   evidence: Evidence,
   { most = 6, pairs = true }: DiagnoseOptions = {},
 ): Diagnosis {
-  const book = 'plan' in source ? source : casebookOf(source)
+  const book = casebookOf(source)
   const meant = meantCounts(book.plan, evidence.row, evidence.step ?? null)
   const right = isRight(evidence, meant)
   const fittings = right && !uncounted(evidence) ? [] : fittingMistakes(book, evidence)

@@ -43,7 +43,10 @@ export function meantCounts(plan: Plan, row: number, step: number | null = null)
 }
 
 /** Loops between the markers when only some acts of a row are done. */
-export function midRow(acts: readonly { section: number; takes: number; makes: number }[], before: readonly number[]): number[] {
+export function midRow(
+  acts: readonly { section: number; takes: number; makes: number }[],
+  before: readonly number[],
+): number[] {
   const counts = [...before]
   for (const { section, takes, makes } of acts) counts[section] = (counts[section] ?? 0) + makes - takes
   return counts

@@ -71,7 +71,13 @@ export function workRow(
 }
 
 /** A section that the row has no words for: its loops are worked plain. */
-function fitOrPlain(own: readonly Act[], loops: number, plain: string, acts: readonly Act[], section: number): Fitted {
+function fitOrPlain(
+  own: readonly Act[],
+  loops: number,
+  plain: string,
+  acts: readonly Act[],
+  section: number,
+): Fitted {
   const [any] = acts
   if (own.length > 0 || loops === 0 || !any) return fit(own, loops, plain)
   const { acts: done } = fit([{ ...moved(any, section), takes: 0, makes: 0 }], loops, plain)
@@ -79,7 +85,7 @@ function fitOrPlain(own: readonly Act[], loops: number, plain: string, acts: rea
 }
 
 /** Where the following of a mistake begins: its first row, and the loops between the markers as the row before left them. */
-export function startOf(plan: Plan, edits: readonly Edit[]): { row: number; counts: readonly number[] } {
+function startOf(plan: Plan, edits: readonly Edit[]): { row: number; counts: readonly number[] } {
   const cast = edits.find((edit) => edit.do === 'castOn')
   if (cast) return { row: 0, counts: recast(plan, cast.count) }
   const row = Math.min(...edits.map((edit) => ('row' in edit ? edit.row : 0)))
@@ -101,7 +107,7 @@ function recast(plan: Plan, count: number): number[] {
 }
 
 /** A row with the sides changed. Its sections go by the words: the first repeat is the one that is worked first. */
-export const flippedRow = (row: RowPlan): RowPlan => ({ ...row, side: row.side === 'RS' ? 'WS' : 'RS' })
+const flippedRow = (row: RowPlan): RowPlan => ({ ...row, side: row.side === 'RS' ? 'WS' : 'RS' })
 
 /** The rows that are worked after a mistake, one by one, with what is known before each. */
 export interface Course {
@@ -132,7 +138,9 @@ export function nextRow(course: Course): RowDone | null {
   const row = course.flipped ? flippedRow(meant) : meant
   const acts = changedActs(meant, edits)
   const blind =
-    course.habit === 'words' || course.flipped || edits.some((edit) => edit.do === 'acts' && edit.row === at && edit.blind)
+    course.habit === 'words' ||
+    course.flipped ||
+    edits.some((edit) => edit.do === 'acts' && edit.row === at && edit.blind)
   const counts = blind ? course.counts : afterMoves(course.counts, movesNow(course, at))
   const done = workRow(plan, row, acts, counts, blind)
   course.before = at
@@ -157,4 +165,3 @@ export function movesNow({ plan, edits, before }: Course, row: number): readonly
     return like === undefined ? by : (markerMoves(plan, before, like)[section] ?? by)
   })
 }
-

@@ -8,7 +8,13 @@ export const isPlain = (id: StitchId): boolean => stitch(id).family === 'plain'
 /** Several loops become one. */
 export function isDecrease(id: StitchId): boolean {
   const { takes, makes, effect } = stitch(id)
-  return takes >= 2 && makes === 1 && effect.held === 0 && effect.chain === null && effect.made[0]?.slipped === null
+  return (
+    takes >= 2 &&
+    makes === 1 &&
+    effect.held === 0 &&
+    effect.chain === null &&
+    effect.made[0]?.slipped === null
+  )
 }
 
 /** Whether the knit face shows on the side that is worked on. */
@@ -35,7 +41,11 @@ function decreaseOf(takes: number, face: boolean, front: Front, twisted: boolean
   if (known !== undefined) return known
   const found = catalogue.find(
     (s) =>
-      s.takes === takes && isDecrease(s.id) && showsKnit(s.id) === face && frontOf(s) === front && twistedIn(s) === twisted,
+      s.takes === takes &&
+      isDecrease(s.id) &&
+      showsKnit(s.id) === face &&
+      frontOf(s) === front &&
+      twistedIn(s) === twisted,
   )
   byNeed.set(key, found?.id ?? null)
   return found?.id ?? null
@@ -98,7 +108,11 @@ export function workedInside(id: StitchId): StitchId | null {
 const changed = new Map<string, readonly Motion[] | null>()
 
 /** The stitch's motions after a change of each; null where nothing changes. Remembered, since they are compared by identity. */
-function varied(id: StitchId, name: string, change: (motion: Motion) => readonly Motion[]): readonly Motion[] | null {
+function varied(
+  id: StitchId,
+  name: string,
+  change: (motion: Motion) => readonly Motion[],
+): readonly Motion[] | null {
   const key = `${name} ${id}`
   const known = changed.get(key)
   if (known !== undefined) return known

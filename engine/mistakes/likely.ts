@@ -1,10 +1,10 @@
+import type { WorkedPattern } from '../needles/index.ts'
 import { capital, off, stitches } from './consequence-words.ts'
 import type { RowOutcome } from './follow.ts'
 import { lookWords } from './look.ts'
 import type { Mistake, MistakeKind } from './mistake.ts'
 import { modelOf } from './models.ts'
-import type { Casebook } from './traces.ts'
-import { sightsFor, type Trace, tracesIn } from './traces.ts'
+import { type Casebook, casebookOf, sightsFor, type Trace, tracesIn } from './traces.ts'
 
 /** A mistake that is to be expected at a step, with what it would do. */
 export interface LikelyMistake {
@@ -50,9 +50,19 @@ function likelyWords(book: Casebook, trace: Trace): string {
 }
 
 /** What goes wrong at a step: by how often learners do it and how much it harms here; at most `most`, each kind once. */
-export function likelyMistakesAt(book: Casebook, rowIndex: number, stepIndex: number, most = 2): LikelyMistake[] {
-  const here = tracesIn(book, rowIndex).filter(({ mistake }) => mistake.step === stepIndex && !mistake.everywhere)
-  const ranked = here.map((trace) => ({ trace, weight: trace.weight * harmOf(book, trace) })).sort((a, b) => b.weight - a.weight)
+export function likelyMistakesAt(
+  source: WorkedPattern | Casebook,
+  rowIndex: number,
+  stepIndex: number,
+  most = 2,
+): LikelyMistake[] {
+  const book = casebookOf(source)
+  const here = tracesIn(book, rowIndex).filter(
+    ({ mistake }) => mistake.step === stepIndex && !mistake.everywhere,
+  )
+  const ranked = here
+    .map((trace) => ({ trace, weight: trace.weight * harmOf(book, trace) }))
+    .sort((a, b) => b.weight - a.weight)
   const kinds = new Set<MistakeKind>()
   return ranked
     .filter(({ trace }) => !kinds.has(trace.mistake.kind) && kinds.add(trace.mistake.kind))

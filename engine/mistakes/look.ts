@@ -19,7 +19,8 @@ export const lookWords = {
   'decrease too narrow': 'A decrease gathers one stitch too few.',
   'decrease too wide': 'A decrease gathers one stitch too many: a tight little knot.',
   'leans the other way': 'A decrease leans the other way from its fellows.',
-  'middle not in front': 'The middle stitch of a decrease does not lie as in its fellows: the upright line wavers.',
+  'middle not in front':
+    'The middle stitch of a decrease does not lie as in its fellows: the upright line wavers.',
   'crossed decrease': 'The stitches of a decrease are twisted: their legs cross.',
   'decrease beside its place': 'A decrease sits one stitch away from where it belongs.',
   'other face': 'One stitch shows a bump where it should be smooth, or is smooth where a bump should be.',
@@ -29,7 +30,8 @@ export const lookWords = {
   squat: 'The motif is squat, or its lace shows on the wrong face: a plain row is missing.',
   'wrong face out': 'All the work shows its wrong face where the right one should be.',
   'motif cut off': 'The last motif of the row is cut off, or stitches stay beyond it.',
-  'marker beside its place': 'All stitches are as they should be; only a marker hangs one stitch away from its place.',
+  'marker beside its place':
+    'All stitches are as they should be; only a marker hangs one stitch away from its place.',
 } as const
 
 export type Look = keyof typeof lookWords

@@ -21,7 +21,8 @@ export function afterMoves(counts: readonly number[], moves: readonly number[]):
   let [place, last] = [0, 0]
   const found = counts.map((count, section) => {
     place += count
-    const here = section === counts.length - 1 ? total : Math.min(total, Math.max(last, place + (moves[section] ?? 0)))
+    const here =
+      section === counts.length - 1 ? total : Math.min(total, Math.max(last, place + (moves[section] ?? 0)))
     const wide = here - last
     last = here
     return wide

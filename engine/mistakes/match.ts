@@ -20,13 +20,16 @@ export const habitOf = (evidence: Evidence): Habit => (evidence.counts ? 'marker
 /** An earlier row is less likely: it was counted, or looked at, since then. */
 const fading = 0.55
 
-const outcomesBy = (trace: Trace, habit: Habit): readonly RowOutcome[] => (habit === 'markers' ? trace.marked : trace.unmarked)
+const outcomesBy = (trace: Trace, habit: Habit): readonly RowOutcome[] =>
+  habit === 'markers' ? trace.marked : trace.unmarked
 
 /** Whether counts agree with the evidence. */
 export function countsAgree(evidence: Evidence, outcome: RowOutcome): boolean {
   if (evidence.total !== undefined && evidence.total !== outcome.total) return false
   if (evidence.rowEnd !== undefined && evidence.rowEnd !== outcome.over - outcome.short) return false
-  return evidence.counts?.every((count, section) => count === null || count === outcome.counts[section]) ?? true
+  return (
+    evidence.counts?.every((count, section) => count === null || count === outcome.counts[section]) ?? true
+  )
 }
 
 /** The state of the needles after some steps of the evidence's row, if this mistake was made. */
@@ -41,7 +44,14 @@ function partWay(book: Casebook, trace: Trace, evidence: Evidence, habit: Habit)
     const until = done.acts.findIndex((act) => act.step !== null && act.step >= (step ?? 0))
     const acts = until < 0 ? done.acts : done.acts.slice(0, until)
     const counts = midRow(acts, before)
-    return { ...done, counts, total: counts.reduce((all, count) => all + count, 0), over: 0, short: 0, at: null }
+    return {
+      ...done,
+      counts,
+      total: counts.reduce((all, count) => all + count, 0),
+      over: 0,
+      short: 0,
+      at: null,
+    }
   }
   return null
 }
@@ -50,19 +60,30 @@ const looksAgree = (book: Casebook, evidence: Evidence, trace: Trace, ago: numbe
   if (!evidence.looks || evidence.looks.length === 0) return true
   const seen = sightsFor(book, trace).filter(({ later }) => later <= ago)
   return evidence.looks.every((look) =>
-    seen.some((sight) => sight.look === look && (evidence.section === undefined || evidence.section === null || sight.section === null || sight.section === evidence.section)),
+    seen.some(
+      (sight) =>
+        sight.look === look &&
+        (evidence.section === undefined ||
+          evidence.section === null ||
+          sight.section === null ||
+          sight.section === evidence.section),
+    ),
   )
 }
 
-/** A mistake whose counts were wrong when she still counted them right is none of hers. */
-const agreesEarlier = (book: Casebook, evidence: Evidence, outcomes: readonly RowOutcome[]): boolean => {
-  const { rightUpTo } = evidence
+/** A mistake whose counts were wrong when she still counted them right is none of hers. `earlier`: rows before the evidence. */
+function agreesEarlier(
+  { plan }: Casebook,
+  { rightUpTo, row: now }: Evidence,
+  earlier: readonly RowOutcome[],
+): boolean {
   if (rightUpTo === undefined) return true
-  return outcomes.every(
-    (outcome) =>
-      outcome.row > rightUpTo ||
-      outcome.row >= evidence.row ||
-      outcome.counts.every((count, section) => count === book.plan.rows[outcome.row]?.makes[section]),
+  // A row with a higher number than the evidence's lies a turn of the pattern lower.
+  const height = (row: number): number => (row <= now ? row + plan.rows.length : row)
+  return earlier.every(
+    ({ row, counts }) =>
+      height(row) > height(rightUpTo) ||
+      counts.every((count, section) => count === plan.rows[row]?.makes[section]),
   )
 }
 
@@ -90,7 +111,8 @@ export function fittingMistakes(book: Casebook, evidence: Evidence): Fitting[] {
       if (ago < 0 || !happened(trace, evidence, ago)) continue
       const outcome = evidence.step == null ? outcomes[ago] : partWay(book, trace, evidence, habit)
       if (!outcome || !countsAgree(evidence, outcome)) continue
-      if (!agreesEarlier(book, evidence, outcomes) || !looksAgree(book, evidence, trace, ago)) continue
+      if (!agreesEarlier(book, evidence, outcomes.slice(0, ago)) || !looksAgree(book, evidence, trace, ago))
+        continue
       found.push({ trace, outcome, ago, weight: trace.weight * fading ** ago })
     }
   }

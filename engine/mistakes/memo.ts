@@ -26,7 +26,9 @@ function sectionOn(plan: Plan, row: number, section: number, loops: number): Sec
   const counts = plan.sections.map((_, i) => (i === section ? loops : 0))
   const acts = right?.acts.filter((act) => act.section === section) ?? []
   // Borrowed words: a section that has none works its loops plain, beside another's.
-  const done = right ? workRow(plan, right, acts.length > 0 ? acts : right.acts.slice(0, 1), counts, false) : null
+  const done = right
+    ? workRow(plan, right, acts.length > 0 ? acts : right.acts.slice(0, 1), counts, false)
+    : null
   const only = acts.length > 0 || !done ? done : { total: loops, over: loops, short: 0 }
   const found = only ?? { total: loops, over: 0, short: 0 }
   sections.set(key, found)

@@ -14,7 +14,8 @@ export interface MendPlace {
 
 const rowOf = ({ plan, mistake }: MendPlace): string => rowName(plan, mistake.row).toLowerCase()
 
-const where = ({ plan, section }: MendPlace): string => (section === null ? 'the place' : `the place in ${sectionWords(plan, section)}`)
+const where = ({ plan, section }: MendPlace): string =>
+  section === null ? 'the place' : `the place in ${sectionWords(plan, section)}`
 
 const rows = (n: number): string => (n === 1 ? 'one row' : `${numberWord(n)} rows`)
 
@@ -55,7 +56,7 @@ const words: Readonly<Record<MendWay, (place: MendPlace) => readonly string[]>> 
       : `Let the column beside it down ${rows(place.later)}, lift the tall stitch over, and work the column up again.`,
   ],
   'work the other leg': (place) => [
-    `Come to the yarn over in ${where(place)}: its leading leg is behind the needle.`,
+    `Come to the yarn over${place.section === null ? '' : ` in ${sectionWords(place.plan, place.section)}`}: its leading leg is behind the needle.`,
     'Go in through that leg, the one nearer the tip. Then it stays open, and nothing is left of the mistake.',
   ],
   'work the column again': (place) => [
@@ -66,7 +67,7 @@ const words: Readonly<Record<MendWay, (place: MendPlace) => readonly string[]>> 
     'Look at which loop lies in front before you draw the yarn through.',
   ],
   'move the marker': () => [
-    'Nothing is knitted wrongly. Lift the stitch that is on the wrong side of the marker back over it.',
+    'Nothing is knitted wrongly. Take the marker off and hang it where the words have it, one stitch over.',
     'Count the two stretches beside it once more, and go on.',
   ],
   'make one beside it': (place) => [
@@ -81,14 +82,24 @@ const words: Readonly<Record<MendWay, (place: MendPlace) => readonly string[]>> 
     `Draw the needle out and rip back to the row below ${rowOf(place)}, or to a lifeline there.`,
     'Pick the loops up with a thinner needle, leading legs in front, and count them before you go on.',
   ],
-  'cast on again': () => ['Cast on again with the number printed for your repeats; set a marker after each repeat as you go.'],
-  'leave it': () => ['The count is right and later rows fit. One such place in a large piece is hardly seen once it is blocked.'],
+  'cast on again': () => [
+    'Cast on again with the number printed for your repeats; set a marker after each repeat as you go.',
+  ],
+  'leave it': () => [
+    'The count is right and later rows fit. One such place in a large piece is hardly seen once it is blocked.',
+  ],
 }
 
 /** What to do, step by step. */
 export const mendSteps = (way: MendWay, place: MendPlace): readonly string[] => words[way](place)
 
-const fiddly: ReadonlySet<MendWay> = new Set(['work the column again', 'un-knit to it', 'pick up the loop', 'lift the strand', 'pass it over now'])
+const fiddly: ReadonlySet<MendWay> = new Set([
+  'work the column again',
+  'un-knit to it',
+  'pick up the loop',
+  'lift the strand',
+  'pass it over now',
+])
 
 /** A word for the hands, where the work is small or long. */
 export function cautionFor(way: MendWay, { later, wide }: MendPlace): string | null {

@@ -1,17 +1,16 @@
 import type { WorkedPattern } from '../needles/index.ts'
-import { instead, stitchOf } from './acts.ts'
-import { consequenceOf, type Consequence } from './consequence.ts'
-import { actAt, type Edit, lastRowOf } from './edits.ts'
-import { isPlain, showsKnit, wider } from './kin.ts'
+import { consequenceOf } from './consequence.ts'
+import { actAt, lastRowOf } from './edits.ts'
 import type { Look } from './look.ts'
 import type { Mend, MendWay } from './mend.ts'
-import { cautionFor, type MendPlace, mendSteps } from './mend-words.ts'
+import { type Case, mendBy, rightUpTo } from './mend-case.ts'
+import { cosmeticMends, otherLegMends } from './mend-next-row.ts'
 import type { Mistake, MistakeKind } from './mistake.ts'
 import { editsOf } from './models.ts'
-import { outcomes } from './outcomes.ts'
-import { type Plan, planOf } from './plan.ts'
+import type { Plan } from './plan.ts'
 import { type Rework, rework, unknitted } from './rework.ts'
 import { sameFabric } from './same-fabric.ts'
+import { type Casebook, planFrom } from './traces.ts'
 import { type WrongPiece, workWrong } from './work-wrong.ts'
 
 /** What the hands do to a column, by what went wrong: the same work on the loops, told as a knitter would tell it. */
@@ -47,85 +46,26 @@ const slight: ReadonlySet<Look> = new Set([
 /** More stitches than that side by side are not let down one by one. */
 const widest = 6
 
-interface Case {
-  readonly plan: Plan
-  readonly mistake: Mistake
-  readonly edits: readonly Edit[]
-  readonly consequence: Consequence
-  readonly section: number | null
-}
-
-const placeIn = ({ plan, mistake, section }: Case, later: 0 | 1 | 2, wide: number): MendPlace => ({ plan, mistake, section, later, wide })
-
-function mendBy(one: Case, way: MendWay, later: 0 | 1 | 2, wide: number, piece: WorkedPattern | null, exact: boolean): Mend {
-  const place = placeIn(one, later, wide)
-  return {
-    way,
-    later,
-    exact,
-    cosmetic: way === 'make one beside it' || way === 'work two together beside it',
-    stitches: wide,
-    steps: mendSteps(way, place),
-    caution: cautionFor(way, place),
-    piece,
-  }
-}
-
-/** The right piece up to the row that a wrong one has come to; null past the last row. */
-function rightUpTo(plan: Plan, piece: WrongPiece): WorkedPattern | null {
-  const straight = piece.rows.every((row, i) => row.row === piece.from + i && row.index === row.row)
-  return straight ? { ...plan.worked, rows: plan.worked.rows.slice(0, piece.worked.rows.length) } : null
-}
-
 function byRework(one: Case, later: 0 | 1 | 2, piece: WrongPiece, right: WorkedPattern): Mend[] {
   const found: Mend[] = []
   const add = (way: MendWay, done: Rework | null, most: number) => {
-    if (done && done.wide <= most) found.push(mendBy(one, way, later, done.wide, done.piece, sameFabric(done.piece, right)))
+    if (done && done.wide <= most)
+      found.push(mendBy(one, way, later, done.wide, done.piece, sameFabric(done.piece, right)))
   }
   const { kind } = one.mistake
   if (later === 0) {
     const back = unknitted(one.plan, piece)
     const steps = back ? piece.worked.rows.at(-1)?.steps.length : 0
-    add('un-knit to it', back && { ...back, wide: (steps ?? 0) - (back.stretches[0]?.from ?? 0) }, Number.POSITIVE_INFINITY)
+    add(
+      'un-knit to it',
+      back && { ...back, wide: (steps ?? 0) - (back.stretches[0]?.from ?? 0) },
+      Number.POSITIVE_INFINITY,
+    )
   }
   const own = wayOf[kind] ?? 'work the column again'
   // In the same row a strand is lifted or a loop let go by un-knitting to it: the row above is not there yet.
-  if (later > 0 || own === 'work the column again') add(otherLeg(one, later) ? 'work the other leg' : own, rework(one.plan, piece), widest)
+  if (later > 0 || own === 'work the column again') add(own, rework(one.plan, piece), widest)
   return found
-}
-
-const otherLeg = ({ mistake }: Case, later: number): boolean => mistake.kind === 'yarn over wrapped backwards' && later === 1
-
-/** The count mended in the next row and nothing else. */
-function cosmetic(one: Case): Mend[] {
-  const { plan, edits, consequence, mistake } = one
-  const off = consequence.total.now - consequence.total.meant
-  const wrong = workWrong(plan, edits, 2, { unnoticed: true })
-  const done = Math.abs(off) === 1 && wrong.rows.length === 2 ? rework(plan, wrong) : null
-  const next = plan.rows[mistake.row + 1]
-  const stretch = done?.stretches[1]
-  if (!stretch || !next || lastRowOf(edits) > mistake.row) return []
-  const acts = wrong.rows[1]?.acts ?? []
-  const at = off < 0 ? stretch.from : acts.findIndex((_, i) => i >= stretch.from && pairAt(acts, i))
-  const act = acts[at] ?? acts[at - 1]
-  const id = stitchOf(act)
-  if (!act || id === null || at < 0) return []
-  const two = wider(id)
-  if (off > 0 && two === null) return []
-  const put = off < 0 ? instead(act, showsKnit(id) ? 'm1' : 'm1p') : instead(act, two ?? id)
-  const changed = [...acts.slice(0, at), put, ...acts.slice(off < 0 ? at : at + 2)]
-  const mending: Edit[] = [...edits, { do: 'acts', row: next.index, acts: changed.map((one) => ({ ...one, open: false })), blind: false, like: null }]
-  const back = outcomes(plan, mending, 'markers', 2)[1]
-  if (back?.total !== next.makes.reduce((sum, count) => sum + count, 0)) return []
-  const piece = workWrong(plan, mending, 2, { unnoticed: true })
-  const right = rightUpTo(plan, piece)
-  if (!right) return []
-  return [mendBy(one, off < 0 ? 'make one beside it' : 'work two together beside it', 1, 1, piece.worked, sameFabric(piece.worked, right))]
-}
-
-const pairAt = (acts: readonly Parameters<typeof stitchOf>[0][], i: number): boolean => {
-  const [a, b] = [stitchOf(acts[i]), stitchOf(acts[i + 1])]
-  return a !== null && b !== null && isPlain(a) && isPlain(b)
 }
 
 /** When nothing need be done. */
@@ -133,7 +73,8 @@ function leaving(one: Case): Mend[] {
   const { consequence } = one
   const { sights } = consequence
   const fits = consequence.laterRowsFit && consequence.settled.now === consequence.settled.meant
-  if (!fits || one.mistake.everywhere || sights.length === 0 || !sights.every(({ look }) => slight.has(look))) return []
+  if (!fits || one.mistake.everywhere || sights.length === 0 || !sights.every(({ look }) => slight.has(look)))
+    return []
   return [mendBy(one, 'leave it', 2, 0, null, false)]
 }
 
@@ -143,12 +84,29 @@ const markerOnly = ({ mistake }: Case): boolean =>
 /** Ripped back to where all was right: always exact, and the last resort. */
 function goingBack(one: Case, later: 0 | 1 | 2, wrong: WrongPiece): Mend[] {
   const { plan, edits } = one
-  const upTo = (rows: WorkedPattern['rows']): WorkedPattern => ({ ...wrong.worked, castOn: plan.worked.castOn, rows: rows.slice(0, wrong.from) })
-  const [left, right] = [upTo(wrong.worked.rows), { ...plan.worked, rows: plan.worked.rows.slice(0, wrong.from) }]
+  const upTo = (rows: WorkedPattern['rows']): WorkedPattern => ({
+    ...wrong.worked,
+    castOn: plan.worked.castOn,
+    rows: rows.slice(0, wrong.from),
+  })
+  const [left, right] = [
+    upTo(wrong.worked.rows),
+    { ...plan.worked, rows: plan.worked.rows.slice(0, wrong.from) },
+  ]
   if (edits.some((edit) => edit.do === 'castOn'))
     return later === 0 ? [mendBy(one, 'cast on again', 0, 0, right, true)] : []
-  if (later === 0 && wrong.rows[0]?.row === one.mistake.row && !edits.some((edit) => edit.do === 'flip')) return []
-  return [mendBy(one, 'go back to the row', later, plan.worked.rows[one.mistake.row]?.steps.length ?? 0, left, sameFabric(left, right))]
+  if (later === 0 && wrong.rows[0]?.row === one.mistake.row && !edits.some((edit) => edit.do === 'flip'))
+    return []
+  return [
+    mendBy(
+      one,
+      'go back to the row',
+      later,
+      plan.worked.rows[one.mistake.row]?.steps.length ?? 0,
+      left,
+      sameFabric(left, right),
+    ),
+  ]
 }
 
 function mendsAt(one: Case, later: 0 | 1 | 2): Mend[] {
@@ -156,10 +114,14 @@ function mendsAt(one: Case, later: 0 | 1 | 2): Mend[] {
   if (piece.rows.length < later + 1) return []
   const right = rightUpTo(one.plan, piece)
   const whole = one.edits.some((edit) => edit.do === 'castOn' || edit.do === 'skip' || edit.do === 'flip')
-  if (markerOnly(one) && right && sameFabric(piece.worked, right)) return [mendBy(one, 'move the marker', later, 0, piece.worked, true)]
+  if (markerOnly(one) && right && sameFabric(piece.worked, right))
+    return [mendBy(one, 'move the marker', later, 0, piece.worked, true)]
   return [
-    ...(whole || !right || later < lastRowOf(one.edits) - one.mistake.row ? [] : byRework(one, later, piece, right)),
-    ...(later === 1 ? cosmetic(one) : []),
+    ...(later === 1 ? otherLegMends(one) : []),
+    ...(whole || !right || later < lastRowOf(one.edits) - one.mistake.row
+      ? []
+      : byRework(one, later, piece, right)),
+    ...(later === 1 ? cosmeticMends(one) : []),
     ...goingBack(one, later, piece),
   ]
 }
@@ -168,11 +130,17 @@ function mendsAt(one: Case, later: 0 | 1 | 2): Mend[] {
  * The ways to mend a mistake in its own row, one row later and two rows later, the least work first, and whether it may be
  * left. Each is done on the loops of the wrong piece, and compared with the right one: `exact` is what came of it.
  */
-export function mendsFor(source: WorkedPattern | Plan, mistake: Mistake): readonly Mend[] {
-  const plan = 'worked' in source ? source : planOf(source)
+export function mendsFor(source: WorkedPattern | Plan | Casebook, mistake: Mistake): readonly Mend[] {
+  const plan = planFrom(source)
   const edits = editsOf(plan, mistake)
   const consequence = consequenceOf(plan, mistake)
   if (!edits || !consequence) return []
-  const one: Case = { plan, mistake, edits, consequence, section: actAt(plan, mistake.row, mistake.step)?.section ?? null }
+  const one: Case = {
+    plan,
+    mistake,
+    edits,
+    consequence,
+    section: actAt(plan, mistake.row, mistake.step)?.section ?? null,
+  }
   return [...([0, 1, 2] as const).flatMap((later) => mendsAt(one, later)), ...leaving(one)]
 }

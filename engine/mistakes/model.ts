@@ -25,14 +25,6 @@ export interface Model {
   readonly edits: (plan: Plan, mistake: Mistake) => readonly Edit[] | null
 }
 
-/** The steps of a row whose act passes a test. */
-export function stepsWhere(
-  row: RowPlan,
-  test: (act: Act, before: Act | undefined, after: Act | undefined) => boolean,
-): Spot[] {
-  return row.acts.flatMap((act, step) => (test(act, row.acts[step - 1], row.acts[step + 1]) ? [{ step }] : []))
-}
-
 /** Whether an act's stitch passes a test. */
 export const hasStitch = (act: Act | undefined, test: (id: string) => boolean): act is Act => {
   const id = stitchOf(act)
@@ -46,7 +38,14 @@ export const together = (a: Act | undefined, b: Act | undefined): boolean =>
 export function atStep(
   model: Pick<Model, 'kind' | 'name' | 'howOften'> & {
     readonly misread?: boolean
-    readonly where: (act: Act, before: Act | undefined, after: Act | undefined, plan: Plan, row: RowPlan, step: number) => boolean
+    readonly where: (
+      act: Act,
+      before: Act | undefined,
+      after: Act | undefined,
+      plan: Plan,
+      row: RowPlan,
+      step: number,
+    ) => boolean
     readonly put: (act: Act, before: Act | undefined, after: Act | undefined) => readonly Act[] | null
     /** Acts taken away from the step on. */
     readonly remove?: number

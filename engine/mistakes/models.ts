@@ -34,7 +34,10 @@ function alike(row: RowPlan, step: number): number[] {
   const deed = row.acts[step]?.deed
   if (deed?.do !== 'stitch' || deed.repeat === null) return []
   return row.acts.flatMap((act, i) =>
-    act.deed.do === 'stitch' && act.deed.repeat !== null && act.deed.position === deed.position && act.deed.stitch === deed.stitch
+    act.deed.do === 'stitch' &&
+    act.deed.repeat !== null &&
+    act.deed.position === deed.position &&
+    act.deed.stitch === deed.stitch
       ? [i]
       : [],
   )
@@ -62,7 +65,14 @@ export function editsOf(plan: Plan, mistake: Mistake): readonly Edit[] | null {
   if (!mistake.everywhere) return model.edits(plan, mistake)
   const row = plan.rows[mistake.row]
   if (!row || mistake.step === null) return null
-  const every = alike(row, mistake.step).map((step) => model.edits(plan, { ...mistake, step, everywhere: false }))
-  const edit = every.some((one) => one === null) ? null : joined(mistake.row, every.filter((one) => one !== null))
+  const every = alike(row, mistake.step).map((step) =>
+    model.edits(plan, { ...mistake, step, everywhere: false }),
+  )
+  const edit = every.some((one) => one === null)
+    ? null
+    : joined(
+        mistake.row,
+        every.filter((one) => one !== null),
+      )
   return edit && [edit]
 }

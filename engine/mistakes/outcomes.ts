@@ -1,10 +1,26 @@
 import { countsWith, type Edit, lastRowOf, takesAlike } from './edits.ts'
-import { type Course, courseOf, goOn, type Habit, movesNow, nextRow, type RowDone, type RowOutcome } from './follow.ts'
+import {
+  type Course,
+  courseOf,
+  goOn,
+  type Habit,
+  movesNow,
+  nextRow,
+  type RowDone,
+  type RowOutcome,
+} from './follow.ts'
 import { afterMoves } from './markers.ts'
 import { rowOn, rowOnAll } from './memo.ts'
 import type { Plan } from './plan.ts'
 
-const outcomeOf = ({ row, counts, total, over, short, at }: RowDone): RowOutcome => ({ row, counts, total, over, short, at })
+const outcomeOf = ({ row, counts, total, over, short, at }: RowDone): RowOutcome => ({
+  row,
+  counts,
+  total,
+  over,
+  short,
+  at,
+})
 
 /**
  * The counts after each row from a mistake on, until the words of a row do not come out, or for `most` rows. Rows that
@@ -17,7 +33,8 @@ export function outcomes(plan: Plan, edits: readonly Edit[], habit: Habit, most:
   while (found.length < most) {
     const row = course.row
     if (row === null) break
-    const plain = !course.flipped && (course.edits.length === 0 || row > last) && plan.rows[row]?.followed === true
+    const plain =
+      !course.flipped && (course.edits.length === 0 || row > last) && plan.rows[row]?.followed === true
     const done = plain
       ? plainRow(plan, course, row, habit)
       : found.length === 0
@@ -33,7 +50,12 @@ export function outcomes(plan: Plan, edits: readonly Edit[], habit: Habit, most:
 /** The first row, where the changes take what the right acts took: nothing has to give way, only the makes differ. */
 function evenRow(plan: Plan, course: Course, row: number): RowOutcome | null {
   const right = plan.rows[row]
-  if (!right?.followed || course.edits.some((edit) => edit.do !== 'change') || !takesAlike(right, course.edits)) return null
+  if (
+    !right?.followed ||
+    course.edits.some((edit) => edit.do !== 'change') ||
+    !takesAlike(right, course.edits)
+  )
+    return null
   const counts = countsWith(right, course.edits)
   const total = counts.reduce((sum, count) => sum + count, 0)
   course.before = row

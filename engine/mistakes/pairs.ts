@@ -28,7 +28,9 @@ function differences(book: Casebook, evidence: Evidence): Map<string, Difference
       const ago = list.findIndex((outcome) => outcome.row === evidence.row)
       const outcome = list[ago]
       if (!outcome || trace.mistake.everywhere || trace.edits.some((edit) => edit.do !== 'change')) continue
-      const by = marked ? outcome.counts.map((count, section) => count - (meant[section] ?? 0)) : [outcome.total - total]
+      const by = marked
+        ? outcome.counts.map((count, section) => count - (meant[section] ?? 0))
+        : [outcome.total - total]
       const weight = trace.weight * 0.55 ** ago
       const key = by.join()
       if ((found.get(key)?.weight ?? 0) < weight) found.set(key, { by, trace, weight })
@@ -41,7 +43,8 @@ function differences(book: Casebook, evidence: Evidence): Map<string, Difference
 function wanted(book: Casebook, evidence: Evidence): number[] | null {
   const meant = book.plan.rows[evidence.row]?.makes ?? []
   if (evidence.counts) {
-    if (evidence.counts.length !== meant.length || evidence.counts.some((count) => count === null)) return null
+    if (evidence.counts.length !== meant.length || evidence.counts.some((count) => count === null))
+      return null
     return evidence.counts.map((count, section) => (count ?? 0) - (meant[section] ?? 0))
   }
   return evidence.total === undefined ? null : [evidence.total - meant.reduce((sum, count) => sum + count, 0)]
@@ -72,5 +75,8 @@ export function fittingPairs(book: Casebook, evidence: Evidence, most: number): 
     found.push({ first: trace, second: other.trace, weight: weight * other.weight })
   }
   const ranked = found.sort((a, b) => b.weight - a.weight)
-  return ranked.slice(0, 4 * most).filter(({ first, second }) => both(book, evidence, first, second)).slice(0, most)
+  return ranked
+    .slice(0, 4 * most)
+    .filter(({ first, second }) => both(book, evidence, first, second))
+    .slice(0, most)
 }

@@ -1,6 +1,6 @@
 import { limits } from '../base/index.ts'
 import { type Chart, chartOf, type Zone } from '../chart/index.ts'
-import { layOut, type LoopId, type WorkedPattern, type WorkedRow } from '../needles/index.ts'
+import { type LoopId, layOut, type WorkedPattern, type WorkedRow } from '../needles/index.ts'
 import type { Item, Pattern, Row, Side } from '../pattern/index.ts'
 import { type Act, stitchAct } from './acts.ts'
 
@@ -94,7 +94,10 @@ export function planOf(worked: WorkedPattern, chart: Chart = chartOf(worked)): P
     const zones: number[] = []
     for (const cell of seen?.cells ?? [])
       if (cell.kind === 'stitch') zones[cell.step] = sections.indexOf(cell.zone)
-    const known = Array.from(row.steps, (_, step) => zones[step] ?? zones[step - 1] ?? (leftward ? 0 : sections.length - 1))
+    const known = Array.from(
+      row.steps,
+      (_, step) => zones[step] ?? zones[step - 1] ?? (leftward ? 0 : sections.length - 1),
+    )
     const tidy = orderly(known, leftward)
     const from = written[index] as Row
     const acts = actsOf(from, row, worked.pattern, (step) => tidy[step] ?? 0)

@@ -1,11 +1,16 @@
 import type { Evidence } from './evidence.ts'
-import { type Look, lookWords, looks } from './look.ts'
+import type { RowOutcome } from './follow.ts'
+import { type Look, looks, lookWords } from './look.ts'
 import type { Fitting } from './match.ts'
 import { type Plan, sectionWords } from './plan.ts'
 import { looksNow } from './suspects.ts'
 import type { Casebook } from './traces.ts'
 
-export type QuestionKind = 'which section' | 'what do you see' | 'did the words come out' | 'was the row before right'
+export type QuestionKind =
+  | 'which section'
+  | 'what do you see'
+  | 'did the words come out'
+  | 'was the row before right'
 
 export interface Choice {
   readonly id: string
@@ -21,6 +26,8 @@ export interface Question {
   readonly worth: number
 }
 
+const rowEndOf = ({ over, short }: RowOutcome): string => (over > 0 ? 'over' : short > 0 ? 'short' : 'yes')
+
 /** What a reader would answer if this mistake was made. */
 export function replyOf(book: Casebook, evidence: Evidence, kind: QuestionKind, fitting: Fitting): string {
   const { trace, outcome, ago } = fitting
@@ -34,7 +41,7 @@ export function replyOf(book: Casebook, evidence: Evidence, kind: QuestionKind, 
     case 'what do you see':
       return looksNow(book, fitting)[0] ?? 'nothing'
     case 'did the words come out':
-      return outcome.over > 0 ? 'over' : outcome.short > 0 ? 'short' : 'yes'
+      return rowEndOf(outcome)
     case 'was the row before right': {
       const before = trace.marked[ago - 1]
       const meant = before && book.plan.rows[before.row]
@@ -44,11 +51,22 @@ export function replyOf(book: Casebook, evidence: Evidence, kind: QuestionKind, 
 }
 
 /** Whether a mistake is still possible after a reply: of what there is to see, a reader may name any part. */
-export function agrees(book: Casebook, evidence: Evidence, kind: QuestionKind, reply: string, fitting: Fitting): boolean {
+export function agrees(
+  book: Casebook,
+  evidence: Evidence,
+  kind: QuestionKind,
+  reply: string,
+  fitting: Fitting,
+): boolean {
   if (reply === 'unsure') return true
   if (kind === 'what do you see') {
     const seen = looksNow(book, fitting)
     return reply === 'nothing' ? seen.length === 0 : seen.includes(reply as Look)
+  }
+  if (kind === 'did the words come out') {
+    // Whether she stopped at markers is not known, and the words may come out otherwise with them.
+    const { trace, ago, outcome } = fitting
+    return [outcome, trace.marked[ago], trace.unmarked[ago]].some((one) => one && rowEndOf(one) === reply)
   }
   return replyOf(book, evidence, kind, fitting) === reply
 }
@@ -61,23 +79,37 @@ function isOpen(evidence: Evidence, kind: QuestionKind): boolean {
   return (evidence.looks ?? []).length === 0
 }
 
-const kinds: readonly QuestionKind[] = ['which section', 'what do you see', 'did the words come out', 'was the row before right']
+const kinds: readonly QuestionKind[] = [
+  'which section',
+  'what do you see',
+  'did the words come out',
+  'was the row before right',
+]
 
 /** Bits that are not known yet about which of the groups it is. */
 function bits(weights: Iterable<number>): number {
   const all = [...weights]
   const sum = all.reduce((total, weight) => total + weight, 0)
-  return all.reduce((total, weight) => (weight > 0 ? total - (weight / sum) * Math.log2(weight / sum) : total), 0)
+  return all.reduce(
+    (total, weight) => (weight > 0 ? total - (weight / sum) * Math.log2(weight / sum) : total),
+    0,
+  )
 }
 
 const addTo = (map: Map<string, number>, key: string, weight: number): void => {
   map.set(key, (map.get(key) ?? 0) + weight)
 }
 
-const groupOf = ({ trace: { mistake, section } }: Fitting): string => `${mistake.kind}|${section}|${mistake.everywhere}`
+const groupOf = ({ trace: { mistake, section } }: Fitting): string =>
+  `${mistake.kind}|${mistake.row}|${section}|${mistake.everywhere}`
 
 /** The expected information of a question: what is not known now, less what will not be known after the answer. */
-export function worthOf(book: Casebook, evidence: Evidence, kind: QuestionKind, fittings: readonly Fitting[]): number {
+function worthOf(
+  book: Casebook,
+  evidence: Evidence,
+  kind: QuestionKind,
+  fittings: readonly Fitting[],
+): number {
   const now = new Map<string, number>()
   const after = new Map<string, Map<string, number>>()
   for (const fitting of fittings) {
@@ -104,11 +136,17 @@ export function bestQuestion(
   asked: readonly QuestionKind[],
 ): Question | null {
   const open = kinds.filter((kind) => isOpen(evidence, kind) && !asked.includes(kind))
-  const ranked = open.map((kind) => ({ kind, worth: worthOf(book, evidence, kind, fittings) })).sort((a, b) => b.worth - a.worth)
+  const ranked = open
+    .map((kind) => ({ kind, worth: worthOf(book, evidence, kind, fittings) }))
+    .sort((a, b) => b.worth - a.worth)
   const [best] = ranked
   if (!best || best.worth < 0.05) return null
   const replies = new Set(fittings.map((fitting) => replyOf(book, evidence, best.kind, fitting)))
-  return { ...best, words: questionWords(book.plan, evidence, best.kind), choices: choicesFor(book.plan, best.kind, replies) }
+  return {
+    ...best,
+    words: questionWords(book.plan, evidence, best.kind),
+    choices: choicesFor(book.plan, best.kind, replies),
+  }
 }
 
 function questionWords(plan: Plan, evidence: Evidence, kind: QuestionKind): string {
@@ -117,7 +155,9 @@ function questionWords(plan: Plan, evidence: Evidence, kind: QuestionKind): stri
     case 'which section':
       return 'Count the stitches between the markers, one repeat after the other. Which is the first, from the right, that is wrong?'
     case 'what do you see':
-      return 'Look at that place from the right side. What do you see?'
+      return evidence.counts === undefined && evidence.section == null
+        ? 'Look along the row from the right side, one repeat after the other. What do you see where it differs?'
+        : 'Look at that place from the right side. What do you see?'
     case 'did the words come out':
       return `When you came to the end of row ${number}, did its words come out?`
     case 'was the row before right':
@@ -138,7 +178,8 @@ function choicesFor(plan: Plan, kind: QuestionKind, replies: ReadonlySet<string>
     no: 'No.',
   }
   const words = (id: string): string =>
-    fixed[id] ?? (kind === 'what do you see' ? lookWords[id as Look] : capital(sectionWords(plan, Number(id))))
+    fixed[id] ??
+    (kind === 'what do you see' ? lookWords[id as Look] : capital(sectionWords(plan, Number(id))))
   const order = kind === 'what do you see' ? [...looks, 'nothing'] : [...replies].sort()
   const found = order.filter((id) => replies.has(id)).map((id) => ({ id, words: words(id) }))
   return [...found, unsure]

@@ -1,6 +1,6 @@
 import type { Act } from './acts.ts'
-import type { WrongPiece } from './work-wrong.ts'
 import type { Plan } from './plan.ts'
+import type { WrongPiece } from './work-wrong.ts'
 
 /** A stretch of a row's acts, as they should be and as they were, that stand on the same loops. Half open. */
 export interface Stretch {
@@ -52,7 +52,11 @@ function above(low: Stretch, lower: Rows, { right, wrong }: Rows, turned: boolea
   const made = interval(lower.wrong, low.from, low.wrongTo, 'makes')
   const [before, after] = turned ? [made.after, made.before] : [made.before, made.after]
   let [head, tail, met, left] = [0, 0, 0, 0]
-  while (head < wrong.length && sameAct(right[head], wrong[head]) && met + (wrong[head]?.takes ?? 0) <= before)
+  while (
+    head < wrong.length &&
+    sameAct(right[head], wrong[head]) &&
+    met + (wrong[head]?.takes ?? 0) <= before
+  )
     met += wrong[head++]?.takes ?? 0
   while (
     tail < Math.min(right.length, wrong.length) - head &&
@@ -63,7 +67,8 @@ function above(low: Stretch, lower: Rows, { right, wrong }: Rows, turned: boolea
   return { from: head, rightTo: right.length - tail, wrongTo: wrong.length - tail }
 }
 
-const sum = (acts: readonly Act[], of: 'takes' | 'makes'): number => acts.reduce((all, act) => all + act[of], 0)
+const sum = (acts: readonly Act[], of: 'takes' | 'makes'): number =>
+  acts.reduce((all, act) => all + act[of], 0)
 
 interface Rows {
   readonly right: readonly Act[]
@@ -106,7 +111,8 @@ function fitTogether(low: Grow, lower: Rows, up: Grow, upper: Rows, turned: bool
     const [head, tail] = [seen.before - made.before, seen.after - made.after]
     if (head === 0 && tail === 0) return true
     // More loops before the upper stretch than before the lower one: it begins too late.
-    if (head > 0 ? !widen(up, upper, turned ? 'to' : 'from') : head < 0 && !widen(low, lower, 'from')) return false
+    if (head > 0 ? !widen(up, upper, turned ? 'to' : 'from') : head < 0 && !widen(low, lower, 'from'))
+      return false
     if (head !== 0) continue
     if (tail > 0 ? !widen(up, upper, turned ? 'from' : 'to') : !widen(low, lower, 'to')) return false
   }

@@ -1,4 +1,12 @@
-import { type Bench, type Deed, type LoopId, type Step, type WorkedPattern, type WorkedRow, workDeeds } from '../needles/index.ts'
+import {
+  type Bench,
+  type Deed,
+  type LoopId,
+  type Step,
+  type WorkedPattern,
+  type WorkedRow,
+  workDeeds,
+} from '../needles/index.ts'
 import type { Mount } from '../stitches/index.ts'
 import type { Act } from './acts.ts'
 import type { Plan } from './plan.ts'
@@ -24,7 +32,10 @@ interface Sides {
 function sidesOf(row: WorkedRow, acts: readonly Act[], { from, wrongTo }: Stretch): Sides {
   const stitches = (some: readonly Act[]) => some.filter((act) => act.deed.do === 'stitch').length
   const tail = stitches(acts.slice(wrongTo))
-  return { head: row.steps.slice(0, stitches(acts.slice(0, from))), tail: tail === 0 ? [] : row.steps.slice(-tail) }
+  return {
+    head: row.steps.slice(0, stitches(acts.slice(0, from))),
+    tail: tail === 0 ? [] : row.steps.slice(-tail),
+  }
 }
 
 /** Numbers the steps and counts the loops anew. */
@@ -44,10 +55,19 @@ interface Making {
 }
 
 /** Works one row of the region on its own loops, and sets it in between what stays. */
-function setIn(making: Making, plan: Plan, wrong: WrongRow, old: WorkedRow, stretch: Stretch, base: LoopId[]): LoopId[] {
+function setIn(
+  making: Making,
+  plan: Plan,
+  wrong: WrongRow,
+  old: WorkedRow,
+  stretch: Stretch,
+  base: LoopId[],
+): LoopId[] {
   const { bench, rows, flat } = making
   const { head, tail } = sidesOf(old, wrong.acts, stretch)
-  const deeds: Deed[] = (plan.rows[wrong.row]?.acts ?? []).slice(stretch.from, stretch.rightTo).map((act) => act.deed)
+  const deeds: Deed[] = (plan.rows[wrong.row]?.acts ?? [])
+    .slice(stretch.from, stretch.rightTo)
+    .map((act) => act.deed)
   bench.ahead = base
   bench.behind = []
   const done = workDeeds(bench, plan.worked.pattern, old, wrong.index, deeds)
@@ -55,7 +75,13 @@ function setIn(making: Making, plan: Plan, wrong: WrongRow, old: WorkedRow, stre
   const made = (steps: readonly Step[]) => steps.flatMap((step) => step.made)
   const before = [...taken(head), ...base, ...taken(tail)]
   const after = [...made(head), ...done.row.after, ...made(tail)]
-  rows.push({ ...old, before, after, unworked: [], steps: recounted([...head, ...done.row.steps, ...tail], before.length) })
+  rows.push({
+    ...old,
+    before,
+    after,
+    unworked: [],
+    steps: recounted([...head, ...done.row.steps, ...tail], before.length),
+  })
   renumber(bench, wrong.index, rows.at(-1) as WorkedRow)
   return flat ? done.row.after.toReversed() : [...done.row.after]
 }
@@ -82,7 +108,11 @@ export function unknitted(plan: Plan, piece: WrongPiece): Rework | null {
  * Lets down only the stitches that a mistake has spoilt and works them up again as they should be, on the same loops below
  * and between the same neighbours. Null where the mistake has spoilt too much for that.
  */
-export function rework(plan: Plan, piece: WrongPiece, stretches: readonly Stretch[] | null = regionOf(plan, piece)): Rework | null {
+export function rework(
+  plan: Plan,
+  piece: WrongPiece,
+  stretches: readonly Stretch[] | null = regionOf(plan, piece),
+): Rework | null {
   const [lowest] = stretches ?? []
   const first = piece.rows[0]
   if (!stretches || !lowest || !first) return null

@@ -16,7 +16,9 @@ const isOver = (loop: Loop): boolean => stitch(loop.stitch).family === 'yarn ove
 
 /** One loop in the fabric: what it is drawn through and how. How it sits on the needle is past once it is worked. */
 function told(loop: Loop, places: ReadonlyMap<LoopId, string>, live: boolean): string {
-  const parents = loop.parents.map((id, i) => `${places.get(id) ?? 'off'}${loop.twisted[i] ? ' twisted' : ''}`)
+  const parents = loop.parents.map(
+    (id, i) => `${places.get(id) ?? 'off'}${loop.twisted[i] ? ' twisted' : ''}`,
+  )
   const base = loop.parents.length > 0 ? parents.join('+') : isOver(loop) ? 'over' : loop.stitch
   return `${base} ${isOver(loop) ? '' : loop.face} ${live ? loop.mount : ''}`
 }

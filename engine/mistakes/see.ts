@@ -34,7 +34,8 @@ function looseLooks(piece: WrongPiece, row: WrongRow): Look[] {
   for (const id of row.fallen) {
     const loop = piece.worked.loops[id]
     const over = loop !== undefined && stitch(loop.stitch).family === 'yarn over'
-    const twin = over && piece.worked.loops.some((one) => one !== loop && one.row === loop.row && one.step === loop.step)
+    const twin =
+      over && piece.worked.loops.some((one) => one !== loop && one.row === loop.row && one.step === loop.step)
     found.push(twin ? 'long loop' : over ? 'loose bar' : 'free loop')
   }
   return found
@@ -46,7 +47,8 @@ const at = (look: Look, later: number, section: number | null): Sight => ({ look
 const onlyMarkers = (right: readonly Token[][], wrong: readonly Token[][]): boolean =>
   sameStretch(right.flat(), wrong.flat())
 
-const counted = (tokens: readonly Token[], what: Token['what']): number => tokens.filter((one) => one.what === what).length
+const counted = (tokens: readonly Token[], what: Token['what']): number =>
+  tokens.filter((one) => one.what === what).length
 
 /** Many sections differ: the same things slid to the side, or other things. */
 function manyLook(right: readonly Token[][], wrong: readonly Token[][]): Look {
@@ -57,25 +59,38 @@ function manyLook(right: readonly Token[][], wrong: readonly Token[][]): Look {
   return near('hole') && near('decrease') ? 'slid sideways' : 'another row'
 }
 
-function rowSights(plan: Plan, piece: WrongPiece, row: WrongRow, later: number, mistake: Mistake, cause: Cause): Sight[] {
+function rowSights(
+  plan: Plan,
+  piece: WrongPiece,
+  row: WrongRow,
+  later: number,
+  mistake: Mistake,
+  cause: Cause,
+): Sight[] {
   const meant = plan.rows[row.row]
   if (!meant) return []
   const right = rightTokens(plan, meant)
   const wrong = tokensOf(piece.worked, row.index, row.counts, meant.leftward)
-  const differ = right.flatMap((tokens, section) => (sameStretch(tokens, wrong[section] ?? []) ? [] : [section]))
+  const differ = right.flatMap((tokens, section) =>
+    sameStretch(tokens, wrong[section] ?? []) ? [] : [section],
+  )
   const loose = looseLooks(piece, row).map((look) => at(look, later, cause.section))
   if (differ.length === 0) return loose
-  if (loose.length === 0 && onlyMarkers(right, wrong)) return differ.map((section) => at('marker beside its place', later, section))
+  if (loose.length === 0 && onlyMarkers(right, wrong))
+    return differ.map((section) => at('marker beside its place', later, section))
   const few = mistake.everywhere || differ.length <= 2
   if (cause.otherRow) return [...loose, at(faceOnly(right, wrong) ? 'ridge' : 'another row', later, null)]
   if (!few || cause.blind) return [...loose, at(manyLook(right, wrong), later, null)]
   return [
     ...loose,
-    ...differ.flatMap((section) => compare(right[section] ?? [], wrong[section] ?? []).map((look) => at(look, later, section))),
+    ...differ.flatMap((section) =>
+      compare(right[section] ?? [], wrong[section] ?? []).map((look) => at(look, later, section)),
+    ),
   ]
 }
 
-const faceOnly = (right: readonly Token[][], wrong: readonly Token[][]): boolean => manyLook(right, wrong) === 'ridge'
+const faceOnly = (right: readonly Token[][], wrong: readonly Token[][]): boolean =>
+  manyLook(right, wrong) === 'ridge'
 
 interface Cause {
   readonly section: number | null
@@ -125,5 +140,7 @@ function sightsIn(plan: Plan, piece: WrongPiece, later: number, mistake: Mistake
 const unique = (sights: readonly Sight[]): Sight[] =>
   sights.filter(
     (one, i) =>
-      sights.findIndex((other) => other.look === one.look && other.section === one.section && other.later === one.later) === i,
+      sights.findIndex(
+        (other) => other.look === one.look && other.section === one.section && other.later === one.later,
+      ) === i,
   )

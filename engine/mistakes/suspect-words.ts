@@ -7,7 +7,10 @@ import { type Plan, sectionWords } from './plan.ts'
 import type { Suspect } from './suspects.ts'
 
 /** 'Row 3, repeat 2: a yarn over was left out'. */
-export function headline(plan: Plan, { kind, row, section, everywhere }: Pick<Suspect, 'kind' | 'row' | 'section' | 'everywhere'>): string {
+export function headline(
+  plan: Plan,
+  { kind, row, section, everywhere }: Pick<Suspect, 'kind' | 'row' | 'section' | 'everywhere'>,
+): string {
   const where = everywhere ? ', every repeat' : section === null ? '' : `, ${sectionWords(plan, section)}`
   return `${rowName(plan, row)}${where}: ${modelOf(kind).name}`
 }
@@ -15,12 +18,16 @@ export function headline(plan: Plan, { kind, row, section, everywhere }: Pick<Su
 /** How the counts come to be what they are. */
 function countSentence(plan: Plan, row: number, counts: readonly number[]): string {
   const meant = plan.rows[row]?.makes ?? []
-  const differ = counts.flatMap((count, section) => (count === meant[section] ? [] : [{ section, by: count - (meant[section] ?? 0) }]))
+  const differ = counts.flatMap((count, section) =>
+    count === meant[section] ? [] : [{ section, by: count - (meant[section] ?? 0) }],
+  )
   const [a, b] = differ
   if (!a) return 'All counts stay right.'
   if (differ.length > 3) {
     const alike = new Set(differ.map(({ by }) => by))
-    return alike.size === 1 ? `Each of them is ${off(a.by)}.` : `${capital(numberWord(differ.length))} stretches are off.`
+    return alike.size === 1
+      ? `Each of them is ${off(a.by)}.`
+      : `${capital(numberWord(differ.length))} stretches are off.`
   }
   if (b && differ.length === 2 && a.by + b.by === 0 && Math.abs(a.section - b.section) === 1)
     return `${capital(numberWord(Math.abs(a.by)))} ${a.by < 0 ? 'short' : 'over'} in ${sectionWords(plan, a.section)} and ${numberWord(Math.abs(b.by))} ${b.by < 0 ? 'short' : 'over'} next door in ${sectionWords(plan, b.section)}.`
@@ -38,7 +45,10 @@ export function suspectWords(diagnosis: Diagnosis, suspect: Suspect): string[] {
   if (suspect.looks.length > 0 && suspect.looks.every((look) => look === 'marker beside its place'))
     words.push('Nothing is knitted wrongly: move the marker.')
   else words.push(...suspect.looks.slice(0, 2).map((look) => lookWords[look]))
-  if (first.ago > 0) words.push(`It happened ${first.ago === 1 ? 'in the row before' : `${numberWord(first.ago)} rows ago`} and shows in the count since then.`)
+  if (first.ago > 0)
+    words.push(
+      `It happened ${first.ago === 1 ? 'in the row before' : `${numberWord(first.ago)} rows ago`} and shows in the count since then.`,
+    )
   return words
 }
 
@@ -46,18 +56,30 @@ export const pairWords = (plan: Plan, { first, second }: Pair): string =>
   `Two mistakes together: ${[first, second].map(({ mistake, section }) => headline(plan, { ...mistake, section })).join('; ')}.`
 
 /** The answer's opening: whether anything is wrong at all. */
-export function openingWords({ book, evidence, meant, right, changes, suspects, pairs }: Diagnosis): string[] {
+export function openingWords({
+  book,
+  evidence,
+  meant,
+  right,
+  changes,
+  suspects,
+  pairs,
+}: Diagnosis): string[] {
   const { plan } = book
   const row = rowName(plan, evidence.row)
   const words: string[] = []
   if (changes && evidence.step == null)
-    words.push(`The count is meant to change in ${row.toLowerCase()}: from ${meant.totalBefore} to ${meant.total}.`)
+    words.push(
+      `The count is meant to change in ${row.toLowerCase()}: from ${meant.totalBefore} to ${meant.total}.`,
+    )
   if (right) {
     words.push(
       'These counts are just what they should be.',
       'A count cannot show everything: a lean, a twist or a shift leaves it as it is. If the picture looks wrong, say what you see.',
     )
   } else if (suspects.length === 0 && pairs.length === 0)
-    words.push('Neither one mistake nor two together give these counts. Count once more, each repeat by itself; else go back to the last row that you know to be right.')
+    words.push(
+      'Neither one mistake nor two together give these counts. Count once more, each repeat by itself; else go back to the last row that you know to be right.',
+    )
   return words
 }

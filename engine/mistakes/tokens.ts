@@ -16,7 +16,8 @@ export interface Token {
   readonly turned: boolean
 }
 
-const isHole = (loop: Loop | undefined): boolean => loop !== undefined && stitch(loop.stitch).family === 'yarn over'
+const isHole = (loop: Loop | undefined): boolean =>
+  loop !== undefined && stitch(loop.stitch).family === 'yarn over'
 
 function frontOf(row: WorkedRow, loop: Loop, leftward: boolean): Token['front'] {
   const taken = (row.steps[loop.step]?.taken ?? []).filter((id) => loop.parents.includes(id))

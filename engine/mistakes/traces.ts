@@ -1,7 +1,7 @@
 import type { WorkedPattern } from '../needles/index.ts'
 import { actAt, type Edit, takesAlike } from './edits.ts'
 import { courseOf, nextRow, type RowOutcome } from './follow.ts'
-import { looks, type Sight } from './look.ts'
+import type { Sight } from './look.ts'
 import type { Mistake } from './mistake.ts'
 import { editsOf, mistakesIn, modelOf } from './models.ts'
 import { outcomes } from './outcomes.ts'
@@ -31,7 +31,15 @@ export interface Casebook {
   readonly sights: Map<string, readonly Sight[]>
 }
 
-export const casebookOf = (worked: WorkedPattern): Casebook => ({ plan: planOf(worked), rows: new Map(), sights: new Map() })
+const books = new WeakMap<WorkedPattern, Casebook>()
+
+/** The casebook of a worked pattern: one for each, so that what was found once stays found. */
+export function casebookOf(source: WorkedPattern | Casebook): Casebook {
+  if ('plan' in source) return source
+  const book = books.get(source) ?? { plan: planOf(source), rows: new Map(), sights: new Map() }
+  books.set(source, book)
+  return book
+}
 
 /** The share of learners' slips: each rank about half as common again as the one below. Common practice, no source. */
 const commonness = [0, 1, 2, 3.5, 5.5, 8] as const
@@ -54,12 +62,15 @@ function changesNothing(plan: Plan, edits: readonly Edit[]): boolean {
     const done = nextRow(course)
     const right = done && plan.rows[done.row]
     if (!done || !right) return true
-    const same = done.acts.length === right.acts.length && done.acts.every((act, i) => {
-      const meant = right.acts[i]
-      if (act === meant) return true
-      if (!meant || act.section !== meant.section || act.deed.do !== 'stitch' || meant.deed.do !== 'stitch') return false
-      return act.deed.stitch === meant.deed.stitch && act.deed.motions === meant.deed.motions
-    })
+    const same =
+      done.acts.length === right.acts.length &&
+      done.acts.every((act, i) => {
+        const meant = right.acts[i]
+        if (act === meant) return true
+        if (!meant || act.section !== meant.section || act.deed.do !== 'stitch' || meant.deed.do !== 'stitch')
+          return false
+        return act.deed.stitch === meant.deed.stitch && act.deed.motions === meant.deed.motions
+      })
     if (!same) return false
     if (!edits.some((edit) => 'row' in edit && edit.row === done.row + 1)) return true
   }
@@ -93,10 +104,17 @@ function lookKey({ plan }: Casebook, { mistake, section }: Trace): string {
   const { kind, row, step, other, everywhere } = mistake
   const act = actAt(plan, row, step)
   const zone = section === null ? '' : (plan.sections[section] ?? '')
-  const inner = zone.startsWith('repeat') && section !== null && section > 1 && section < plan.sections.length - 2
+  const inner =
+    zone.startsWith('repeat') && section !== null && section > 1 && section < plan.sections.length - 2
   const where = inner ? 'inner' : zone
-  const place = act?.deed.do === 'stitch' ? `${act.deed.span.start} ${act.deed.position ?? ''} ${stepInSection(plan, row, step)}` : `${step}`
-  const side = other !== null && section !== null && kind !== 'wrong row worked' && kind !== 'rows switched' ? other - section : other
+  const place =
+    act?.deed.do === 'stitch'
+      ? `${act.deed.span.start} ${act.deed.position ?? ''} ${stepInSection(plan, row, step)}`
+      : `${step}`
+  const side =
+    other !== null && section !== null && kind !== 'wrong row worked' && kind !== 'rows switched'
+      ? other - section
+      : other
   return `${kind}|${row}|${where}|${place}|${side}|${everywhere}`
 }
 
@@ -113,9 +131,13 @@ export function sightsFor(book: Casebook, trace: Trace): readonly Sight[] {
   const key = lookKey(book, trace)
   const own = trace.section ?? 0
   const known = book.sights.get(key)
-  if (known) return known.map((sight) => ({ ...sight, section: sight.section === null ? null : sight.section + own }))
+  if (known)
+    return known.map((sight) => ({ ...sight, section: sight.section === null ? null : sight.section + own }))
   const found = sightsOf(book.plan, trace.mistake, trace.edits)
-  book.sights.set(key, found.map((sight) => ({ ...sight, section: sight.section === null ? null : sight.section - own })))
+  book.sights.set(
+    key,
+    found.map((sight) => ({ ...sight, section: sight.section === null ? null : sight.section - own })),
+  )
   return found
 }
 
@@ -124,4 +146,6 @@ export function prepare(book: Casebook): void {
   for (const row of book.plan.rows) for (const trace of tracesIn(book, row.index)) sightsFor(book, trace)
 }
 
-export const strikingFirst = (a: Sight, b: Sight): number => looks.indexOf(a.look) - looks.indexOf(b.look)
+/** The plan of whatever knows it. */
+export const planFrom = (source: WorkedPattern | Plan | Casebook): Plan =>
+  'worked' in source ? source : casebookOf(source).plan

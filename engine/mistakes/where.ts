@@ -13,7 +13,9 @@ export interface Clues {
   readonly row?: number
 }
 
-export type Glimpse = { readonly stitch: string } | { readonly looks: 'hole' | 'two together' | 'three together' | 'knit' | 'purl' }
+export type Glimpse =
+  | { readonly stitch: string }
+  | { readonly looks: 'hole' | 'two together' | 'three together' | 'knit' | 'purl' }
 
 /** A place in the pattern that agrees with the clues. */
 export interface PossiblePlace {
@@ -41,7 +43,10 @@ const takesOf = (id: string): number => stitch(id).takes
  * The places at which so many loops lie on each needle, or at which the last stitches made were these. Only places that
  * agree with all clues; where the last stitches are told and nowhere fit all, those where most of them do.
  */
-export function placesFor(worked: WorkedPattern, { left, right, last = [], row: only }: Clues): PossiblePlace[] {
+export function placesFor(
+  worked: WorkedPattern,
+  { left, right, last = [], row: only }: Clues,
+): PossiblePlace[] {
   const found: PossiblePlace[] = []
   for (const [row, { steps, before, waiting }] of worked.rows.entries()) {
     if (only !== undefined && only !== row) continue
@@ -50,7 +55,10 @@ export function placesFor(worked: WorkedPattern, { left, right, last = [], row: 
       const onLeft = step?.left ?? before.length
       const onRight = step?.right ?? waiting.length
       if ((left !== undefined && left !== onLeft) || (right !== undefined && right !== onRight)) continue
-      const agree = agreement(steps.slice(0, done).map((one) => one.stitch), last)
+      const agree = agreement(
+        steps.slice(0, done).map((one) => one.stitch),
+        last,
+      )
       if (last.length === 0 || agree > 0) found.push({ row, done, agree })
     }
   }

@@ -1,4 +1,13 @@
-import { type Bench, benchBefore, benchCastOn, type Deed, type LoopId, type WorkedPattern, type WorkedRow, workDeeds } from '../needles/index.ts'
+import {
+  type Bench,
+  benchBefore,
+  benchCastOn,
+  type Deed,
+  type LoopId,
+  type WorkedPattern,
+  type WorkedRow,
+  workDeeds,
+} from '../needles/index.ts'
 import type { Edit } from './edits.ts'
 import { courseOf, type Habit, nextRow, type RowDone } from './follow.ts'
 import type { Plan } from './plan.ts'
@@ -36,7 +45,15 @@ function benchAt(plan: Plan, row: number): Bench {
   const bench = known.get(row) ?? benchBefore(plan.worked, row)
   known.set(row, bench)
   const { loops, mounts, ahead, behind, holder, issues } = bench
-  return { ...bench, loops: [...loops], mounts: [...mounts], ahead: [...ahead], behind: [...behind], holder: [...holder], issues: [...issues] }
+  return {
+    ...bench,
+    loops: [...loops],
+    mounts: [...mounts],
+    ahead: [...ahead],
+    behind: [...behind],
+    holder: [...holder],
+    issues: [...issues],
+  }
 }
 
 /**
@@ -60,7 +77,13 @@ export function workWrong(
     if (!done) break
     const deeds: Deed[] = done.acts.map((act) => act.deed)
     const number = plan.rows[done.row]?.number ?? 0
-    const { row, fallen, belts } = workDeeds(bench, plan.worked.pattern, { number, side: done.side }, rows.length, deeds)
+    const { row, fallen, belts } = workDeeds(
+      bench,
+      plan.worked.pattern,
+      { number, side: done.side },
+      rows.length,
+      deeds,
+    )
     wrong.push({ ...done, index: rows.length, fallen, belts })
     rows.push(row)
     if (done.at !== null && !unnoticed) break

@@ -1,6 +1,14 @@
 import type { Pattern, Row } from '../pattern/index.ts'
 import { effectOf, type Mount } from '../stitches/index.ts'
-import { castOn, emptyHands, type Hands, type LaidStitch, type RowWork, turnWork, workStitch } from './hands.ts'
+import {
+  castOn,
+  emptyHands,
+  type Hands,
+  type LaidStitch,
+  type RowWork,
+  turnWork,
+  workStitch,
+} from './hands.ts'
 import type { Loop, LoopId, Step, WorkedPattern, WorkedRow } from './worked.ts'
 
 /** One thing done in a row, as it was meant or not: what a row is worked from when it is not worked from its words. */
@@ -76,7 +84,15 @@ export function workDeeds(
 ): DeedsDone {
   const before = bench.ahead
   const waiting = bench.behind
-  const work: RowWork = { row, index, left: [...before], taken: 0, right: [...waiting], steps: [], markers: [] }
+  const work: RowWork = {
+    row,
+    index,
+    left: [...before],
+    taken: 0,
+    right: [...waiting],
+    steps: [],
+    markers: [],
+  }
   const fallen: LoopId[] = []
   const belts: { belt: LoopId; round: LoopId[] }[] = []
   let undone = 0
@@ -91,7 +107,17 @@ export function workDeeds(
   bench.behind = []
   const { number, side } = row
   return {
-    row: { number, side, steps: work.steps, before, waiting, after: work.right, unworked, turned: false, markers: [] },
+    row: {
+      number,
+      side,
+      steps: work.steps,
+      before,
+      waiting,
+      after: work.right,
+      unworked,
+      turned: false,
+      markers: [],
+    },
     fallen,
     belts,
     undone,
@@ -123,7 +149,12 @@ function takeFallenFirst(work: RowWork, fallen: readonly LoopId[]): void {
   if (first && untold.length > 0) work.steps[0] = { ...first, taken: [...first.taken, ...untold] }
 }
 
-function lift(bench: Bench, work: RowWork, over: number, belts: { belt: LoopId; round: LoopId[] }[]): boolean {
+function lift(
+  bench: Bench,
+  work: RowWork,
+  over: number,
+  belts: { belt: LoopId; round: LoopId[] }[],
+): boolean {
   const at = work.right.length - 1 - over
   const belt = work.right[at]
   if (belt === undefined) return false
@@ -138,7 +169,12 @@ function lift(bench: Bench, work: RowWork, over: number, belts: { belt: LoopId; 
 /** A step whose only loop was lifted off leaves nothing on the needle: it is no step any more. */
 function leaveOut(bench: Bench, work: RowWork, at: number, step: Step, belt: LoopId): void {
   if (step.taken.length > 0 || step.made.length > 1) {
-    work.steps[at] = { ...step, made: step.made.filter((id) => id !== belt), right: step.right - 1, total: step.total - 1 }
+    work.steps[at] = {
+      ...step,
+      made: step.made.filter((id) => id !== belt),
+      right: step.right - 1,
+      total: step.total - 1,
+    }
     return
   }
   work.steps.splice(at, 1)

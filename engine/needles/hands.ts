@@ -63,13 +63,7 @@ const mountsOf = (hands: Hands, ids: readonly LoopId[]): Mount[] | undefined =>
   ids.some((id) => hands.mounts[id] === 'turned') ? ids.map((id) => hands.mounts[id] ?? 'usual') : undefined
 
 /** The loops that a stitch leaves on the right needle: new ones in the table, or the ones it only slipped. */
-function makeLoop(
-  hands: Hands,
-  work: RowWork,
-  made: Made,
-  stitch: string,
-  taken: readonly LoopId[],
-): LoopId {
+function makeLoop(hands: Hands, work: RowWork, made: Made, stitch: string, taken: readonly LoopId[]): LoopId {
   if (made.slipped !== null) {
     const id = taken[made.slipped - 1] ?? -1
     hands.mounts[id] = made.mount

@@ -22,7 +22,9 @@ function bookOfLace(): Casebook {
     'k2, yo, s2kp, yo, k3',
     'yo, ssk, k3, k2tog, yo, k1',
   ]
-  const rows = Array.from({ length: 20 }, (_, i) => (i % 2 === 0 ? `k1, *${repeat[(i / 2) % 4]}; rep from * to end` : 'purl'))
+  const rows = Array.from({ length: 20 }, (_, i) =>
+    i % 2 === 0 ? `k1, *${repeat[(i / 2) % 4]}; rep from * to end` : 'purl',
+  )
   const text = `title: Bench\ncastOn: { multiple: 8, plus: 1 }\nrows:\n${rows.map((row) => `  - '${row}'\n`).join('')}`
   const { pattern, issues } = readPattern({ name: 'bench.yaml', text })
   const worked = pattern && work(pattern, 15).worked
@@ -33,7 +35,9 @@ function bookOfLace(): Casebook {
 /** What a reader could tell of some mistakes in every row. */
 function evidence(book: Casebook): Evidence[] {
   const every = <T>(of: readonly T[], nth: number): T[] => of.filter((_, i) => i % nth === 0)
-  return book.plan.rows.flatMap((row) => every(tracesIn(book, row.index), 97).flatMap((trace) => toldOf(trace)))
+  return book.plan.rows.flatMap((row) =>
+    every(tracesIn(book, row.index), 97).flatMap((trace) => toldOf(trace)),
+  )
 }
 
 function toldOf({ marked, unmarked }: Trace): Evidence[] {
@@ -44,9 +48,9 @@ function toldOf({ marked, unmarked }: Trace): Evidence[] {
   ]
 }
 
-const looks: readonly Evidence[] = (['no hole', 'leans the other way', 'free loop', 'hole shut'] as const).flatMap((look) =>
-  [2, 9, 19].map((row) => ({ row, looks: [look] })),
-)
+const looks: readonly Evidence[] = (
+  ['no hole', 'leans the other way', 'free loop', 'hole shut'] as const
+).flatMap((look) => [2, 9, 19].map((row) => ({ row, looks: [look] })))
 
 function timed<T>(what: () => T): [T, number] {
   const start = performance.now()
@@ -55,7 +59,9 @@ function timed<T>(what: () => T): [T, number] {
 }
 
 const [fresh, planned] = timed(bookOfLace)
-const [, first] = timed(() => diagnose(fresh, { row: 10, counts: [1, ...Array.from({ length: 15 }, (_, i) => (i === 6 ? 7 : 8))] }))
+const [, first] = timed(() =>
+  diagnose(fresh, { row: 10, counts: [1, ...Array.from({ length: 15 }, (_, i) => (i === 6 ? 7 : 8))] }),
+)
 const book = bookOfLace()
 const [, ready] = timed(() => prepare(book))
 const times: number[] = []
@@ -70,5 +76,7 @@ const [median, worst] = [times[Math.floor(times.length / 2)] ?? 0, times.at(-1) 
 const ms = (time: number): string => `${time.toFixed(1)} ms`
 console.log(`121 stitches, 20 rows: laid out in ${ms(planned)}, all rows made ready in ${ms(ready)}`)
 console.log(`the very first answer, nothing ready: ${ms(first)}`)
-console.log(`${times.length} answers: median ${ms(median)}, worst ${ms(worst)}; asked for less than ${ms(most)}`)
+console.log(
+  `${times.length} answers: median ${ms(median)}, worst ${ms(worst)}; asked for less than ${ms(most)}`,
+)
 process.exitCode = worst < most ? 0 : 1

@@ -8,7 +8,16 @@ const pages = builtPages()
 const kinds = byKind(pages)
 
 plain('the site has the pages that it promises', () => {
-  expect([...kinds.keys()]).toEqual(expect.arrayContaining(['', 'patterns/', 'patterns/*', 'patterns/*/mend', 'patterns/*/class-sheet', 'cards/*']))
+  expect([...kinds.keys()]).toEqual(
+    expect.arrayContaining([
+      '',
+      'patterns/',
+      'patterns/*',
+      'patterns/*/mend',
+      'patterns/*/class-sheet',
+      'cards/*',
+    ]),
+  )
 })
 
 for (const [kind, [first]] of kinds) {

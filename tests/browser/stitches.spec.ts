@@ -77,7 +77,7 @@ test('a decrease is told in full: counts, lean, hands, words, signs and twins', 
   const main = page.getByRole('main')
   await expect(main).toContainText('3 loops')
   await expect(main).toContainText('−2')
-  await expect(main).toContainText('leans left')
+  await expect(main.getByText('left', { exact: true })).toBeVisible()
   const words = page.getByRole('region', { name: 'In words' })
   await expect(words).toContainText('sk2po')
   const hands = page.getByRole('region', { name: 'In your hands' })

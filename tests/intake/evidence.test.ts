@@ -14,7 +14,11 @@ const counted = { row: '2', step: 'done', way: 'sections', 'count-0': '1', 'coun
 describe('what a reader tells of her knitting', () => {
   it('is taken as she wrote it', () => {
     expect(readEvidence(counted, asked)).toEqual({ evidence: { row: 2, counts: [1, 5, 6] }, unclear: [] })
-    expect(readEvidence({ row: '0', step: '7', way: 'total', total: ' 18 ' }, asked).evidence).toEqual({ row: 0, step: 7, total: 18 })
+    expect(readEvidence({ row: '0', step: '7', way: 'total', total: ' 18 ' }, asked).evidence).toEqual({
+      row: 0,
+      step: 7,
+      total: 18,
+    })
   })
 
   it('leaves open what she has not counted', () => {
@@ -44,13 +48,17 @@ describe('what a reader tells of her knitting', () => {
   })
 
   it('takes the meant counts for told where only the look is wrong', () => {
-    expect(readEvidence({ row: '1', step: '', way: 'looks', look: 'no hole', section: '1' }, asked).evidence).toEqual({
+    expect(
+      readEvidence({ row: '1', step: '', way: 'looks', look: 'no hole', section: '1' }, asked).evidence,
+    ).toEqual({
       row: 1,
       counts: [1, 6, 6],
       looks: ['no hole'],
       section: 1,
     })
-    expect(readEvidence({ row: '1', way: 'looks', look: 'no hole', section: '' }, asked).evidence?.section).toBeNull()
+    expect(
+      readEvidence({ row: '1', way: 'looks', look: 'no hole', section: '' }, asked).evidence?.section,
+    ).toBeNull()
   })
 
   it.each([
@@ -69,7 +77,10 @@ describe('what a reader tells of her knitting', () => {
   })
 
   it('never throws, and believes nothing that lies outside the form', () => {
-    const odd = fc.oneof(fc.anything(), fc.dictionary(fc.constantFrom(...Object.keys(counted), 'total', 'look'), fc.anything()))
+    const odd = fc.oneof(
+      fc.anything(),
+      fc.dictionary(fc.constantFrom(...Object.keys(counted), 'total', 'look'), fc.anything()),
+    )
     fc.assert(
       fc.property(odd, (form) => {
         const { evidence, unclear } = readEvidence(form, asked)
@@ -78,13 +89,16 @@ describe('what a reader tells of her knitting', () => {
       }),
       { numRuns: 1000 },
     )
-    expect(readEvidence(JSON.parse('{"__proto__":{"row":"1","way":"total","total":"3"}}'), asked).evidence).toBeNull()
+    expect(
+      readEvidence(JSON.parse('{"__proto__":{"row":"1","way":"total","total":"3"}}'), asked).evidence,
+    ).toBeNull()
   })
 })
 
 describe('the number of repeats', () => {
   it('is any that can be looked at', () => {
-    for (let repeats = 1; repeats <= mostRepeatsAsked; repeats++) expect(readRepeats(String(repeats))).toEqual({ repeats })
+    for (let repeats = 1; repeats <= mostRepeatsAsked; repeats++)
+      expect(readRepeats(String(repeats))).toEqual({ repeats })
   })
 
   it.each(['', '0', 'many', String(mostRepeatsAsked + 1), '-2'])('is asked for again after ‘%s’', (text) => {

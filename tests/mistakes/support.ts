@@ -22,7 +22,8 @@ export const fromRows = (castOn: string, rows: readonly string[], repeats = 3, m
 
 export const bookOf = (slug: string, repeats = 3): Casebook => casebookOf(fromLibrary(slug, repeats))
 
-export const allTraces = (book: Casebook): Trace[] => book.plan.rows.flatMap((row) => [...tracesIn(book, row.index)])
+export const allTraces = (book: Casebook): Trace[] =>
+  book.plan.rows.flatMap((row) => [...tracesIn(book, row.index)])
 
 /** The right counts of a row with some sections changed. */
 export function changedCounts(book: Casebook, row: number, by: Readonly<Record<number, number>>): number[] {

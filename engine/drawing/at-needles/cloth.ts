@@ -7,8 +7,8 @@ export interface Hanging {
   /** How far right of its own places it hangs: as the row began, and as it ends. */
   readonly waiting: number
   readonly made: number
-  /** How far farther right what hangs below the row lies under what the row has made. */
-  readonly lag: number
+  /** How far farther right it hangs at the tips than in the row's end: below the row, and what the row has made. */
+  readonly straight: { readonly low: number; readonly made: number }
   /** Between the loops that wait and those that are made. */
   readonly middle: number
   readonly left: Line
@@ -54,8 +54,9 @@ function isSeen({ waiting, made }: SheetPiece, way: Hanging): boolean {
 /** How far the change from waiting to made fabric reaches to either side of the middle: farther the lower it lies. */
 const reachAt = (depth: number): number => 1 + 0.5 * Math.max(0, depth - 0.6)
 
-/** Right below the row only a part of the lag shows; all of it three rows farther down. */
-const leaning = (y: number): number => 0.45 + 0.55 * eased(-y, 1.6, 4)
+/** How far from the middle the fabric hangs straight, and where it hangs as in the row's end again. */
+const straightFrom = 0.4
+const straightTo = 5
 
 /** How far the change from one needle's height to the other's reaches. */
 const step = 0.9
@@ -71,17 +72,19 @@ export function liftAt({ middle, left, right }: Pick<Hanging, 'middle' | 'left' 
  * will after it, and one goes over into the other.
  */
 export function hang({ pieces, from }: Cloth, hanging: Hanging): Float64Array {
-  const { waiting, made, lag, middle } = hanging
+  const { waiting, made, straight, middle } = hanging
   const places = new Float64Array(from.at(-1) ?? 0)
   let at = 0
   for (const piece of pieces) {
-    const [before, after] = [piece.waiting, piece.made]
-    const [start, end] = [lag * (1 - piece.height[0]), lag * (1 - piece.height[1])]
+    const [before, after, [low, high]] = [piece.waiting, piece.made, piece.height]
+    const start = straight.low + (straight.made - straight.low) * low
+    const end = straight.low + (straight.made - straight.low) * high
     const last = after.length - 2
     for (let i = 0; i < after.length; i += 2) {
       const [ax, ay] = [(before[i] as number) + waiting, before[i + 1] as number]
-      const by = after[i + 1] as number
-      const bx = (after[i] as number) + made + (start + ((end - start) * i) / last) * leaning(by)
+      const [own, by] = [(after[i] as number) + made, after[i + 1] as number]
+      const near = 1 - eased(own - middle, straightFrom, straightTo)
+      const bx = own + (start + ((end - start) * i) / last) * near
       const off = (ax + bx) / 2 - middle
       const reach = reachAt(-(ay + by) / 2)
       const part = eased(off, -reach, reach)

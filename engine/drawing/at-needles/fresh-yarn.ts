@@ -4,7 +4,7 @@ import { layers } from './layers.ts'
 import type { Name } from './scene.ts'
 import { keyOf, type Look, type Shape } from './shape.ts'
 import type { SheetPiece, StrandPart } from './sheet.ts'
-import { depthOf, type Staged } from './staged.ts'
+import { depthOf, loopIdOf, type Staged } from './staged.ts'
 import type { StepContext } from './step-context.ts'
 import { arrivalTo, type Exit, leadFrom } from './yarn-pose.ts'
 import { exitAt, feetIn, showsKnit, yarnFrom } from './yarns.ts'
@@ -106,8 +106,8 @@ function madeSoFar(shot: Staged, thread: Thread, fresh: Fresh): boolean {
   const feet = here === undefined && isLast ? feetIn(hung, loop) : (here?.feet ?? null)
   if (feet === null) return false
   const isDrawn = scene.through.has(name)
-  thread.shapes.push(...arrivalShapes(shot, fresh, thread, exitAt(feet.right), isDrawn))
-  thread.exit = exitAt(feet.left)
+  thread.shapes.push(...arrivalShapes(shot, fresh, thread, exitAt(feet.right, feet.legs), isDrawn))
+  thread.exit = exitAt(feet.left, feet.legs)
   thread.layer = loop < 0 || showsKnit(context, loop) ? layers.yarnBehind : layers.yarnBefore
   return true
 }
@@ -115,10 +115,10 @@ function madeSoFar(shot: Staged, thread: Thread, fresh: Fresh): boolean {
 function exitBefore({ context, hung, stage, loops }: Staged): Exit {
   const from = yarnFrom(context)
   const feet = from && (loops.find(({ loop, name }) => loop === from.loop && name === null)?.feet ?? feetIn(hung, from.loop))
-  if (from !== null && feet !== null) return exitAt(feet[from.side])
+  if (from !== null && feet !== null) return exitAt(feet[from.side], feet.legs)
   // It comes round from the end of the round before, or from beyond the picture's edge.
   const beside: Point = [stage.hanging.middle + 0.75, -1.12]
-  return { at: beside, away: [-0.4, -0.6] }
+  return { at: beside, away: [-0.4, -0.6], over: false }
 }
 
 function firstLayer(context: StepContext): number {
@@ -134,7 +134,8 @@ function arrivalShapes(shot: Staged, { arrival, loop }: Fresh, { exit, layer }: 
   if (total === 0) return []
   const ways = shared(inCubics(arrivalTo(exit, entry), total), counts)
   return arrival.map((piece, i): Shape => {
-    const look: Look = !isLast ? 'working' : context.fresh.includes(piece.loop) ? 'new' : 'below'
+    const isNew = context.step.made.includes(loopIdOf(shot, piece.loop) ?? -1)
+    const look: Look = !isLast ? 'working' : isNew ? 'new' : 'below'
     const own = isLast ? hung.curve(piece.key) : null
     return { key: piece.key, curve: own ?? ways[i] ?? [], layer: isDrawn ? layer : depthOf(shot, piece.key), look, loop }
   })

@@ -64,7 +64,8 @@ function spreadOut(xs: readonly number[]): number[] {
 }
 
 function newMarks(shot: Staged): Mark[] {
-  const { context, isFirst, isLast, loops } = shot
+  const { context, isFirst, isLast, loops, stage } = shot
+  const moment = isLast ? context.after : context.before
   if (!isFirst && !isLast) return []
   const { step, rowIndex, worked } = context
   const done: Step | undefined = isLast ? step : worked.rows[rowIndex]?.steps[step.step - 2]
@@ -74,11 +75,13 @@ function newMarks(shot: Staged): Mark[] {
   })
   const fresh = found.filter(({ id }) => worked.loops[id]?.row === rowIndex && worked.loops[id]?.step === (done?.step ?? 0) - 1)
   const word = fresh.length > 0 ? 'new' : 'slipped'
-  return found.map(({ id, hanging }, i): Mark => {
+  const chain = moment.right[0]
+  const bound: Mark[] = chain?.id === null ? [{ kind: 'new', key: 'chain', at: [chain.x, heightAt(stage.right.line, chain.x) + 0.62], text: 'not counted' }] : []
+  return [...bound, ...found.map(({ id, hanging }, i): Mark => {
     const [x, y] = onNeedle(shot, hanging)
     const text = i > 0 ? '' : found.length > 1 ? `${found.length} ${word}` : word
     return { kind: 'new', key: `new-${id}`, at: [x, y + 0.62], text }
-  })
+  })]
 }
 
 /** A line hangs between two loops of different repeats of the row. */

@@ -26,8 +26,8 @@ export interface Moment {
   readonly right: readonly Waiting[]
   /** How far right of its own places the fabric hangs: as the row began, and as it ends. */
   readonly shift: { readonly waiting: number; readonly made: number }
-  /** How far farther right what hangs below the row lies under what the row has made. */
-  readonly lag: number
+  /** How far farther right the fabric hangs at the tips than in the row's end: below the row, and what the row has made. */
+  readonly straight: { readonly low: number; readonly made: number }
   /** The loops that the row has made, in the order of making. */
   readonly made: readonly FabricLoopId[]
   readonly yarn: YarnSide
@@ -88,7 +88,7 @@ function look(worked: WorkedPattern, rowIndex: number, done: number): Moment | n
       return waiting(loop, (rightX[i] ?? 0) + shift.made, id)
     }),
     shift,
-    lag: lagAt(sheet, shift, left.map(known)),
+    straight: straightening(sheet, shift, left.map(known), made.at(-1)),
     made,
     yarn: yarnSideAt(worked, rowIndex, done),
   }
@@ -141,16 +141,23 @@ function chainOnNeedle({ fabric }: RowEnd, made: readonly FabricLoopId[]): Fabri
 }
 
 /** How much of what the fabric lies awry at the tips is taken out, and over how many of the last loops it comes back. */
-const straightened = { part: 0.5, loops: 6 } as const
+const straightened = { part: 0.85, loops: 5 } as const
 
 /**
  * In a row's end everything has found its place over the whole width. While a part of the row is still to come, the fabric
- * under the needles hangs straight from one to the other: what it gained or lost so far lies on both sides of it.
+ * right at the tips hangs straight from one needle to the other, and what the row has made hangs from its own loops.
  */
-function lagAt({ before, after }: Sheet, shift: Moment['shift'], left: readonly FabricLoopId[]): number {
-  const next = left.find((id) => before.base.has(id) && after.base.has(id))
-  if (next === undefined) return 0
-  const [old, late] = [before.base.get(next)?.[0] ?? 0, after.base.get(next)?.[0] ?? 0]
-  const awry = late + shift.made - (old + shift.waiting) - (2 * sizes.first - 1)
-  return -straightened.part * awry * Math.min(1, left.length / straightened.loops)
+function straightening(
+  { before, after }: Sheet,
+  shift: Moment['shift'],
+  left: readonly FabricLoopId[],
+  newest: FabricLoopId | undefined,
+): Moment['straight'] {
+  const part = -straightened.part * Math.min(1, left.length / straightened.loops)
+  const next = left.find((id) => before.base.has(id) && after.base.has(id)) ?? -1
+  const [old, late] = [before.base.get(next)?.[0], after.base.get(next)?.[0]]
+  const low = old === undefined || late === undefined ? 0 : late + shift.made - (old + shift.waiting) - (2 * sizes.first - 1)
+  const base = after.base.get(newest ?? -1)?.[0]
+  const made = base === undefined ? 0 : base + shift.made - sizes.first
+  return { low: part * low, made: part * made }
 }

@@ -47,6 +47,8 @@ export function stageOf(before: Moment, after: Moment, scene: Scene, isLast: boo
     : (places.get(scene.hands.left[0] ?? 'none 0')?.x ?? from(goneFrom(scene.hands) + 1))
   const newest = isLast ? (after.right[0]?.x ?? sizes.first) : placeRight(places, scene, older, leftEdge)
   const middle = isLast ? 0 : (leftEdge + Math.max(newest, leftEdge + 1.2)) / 2
+  const done = Math.max(part, madePart(scene, before, after))
+  const mixed = (from: number, to: number): number => from + (to - from) * done
   const needles = needlesIn({ middle, leftEdge, newest, places, scene })
   const isIn = scene.tip.at === 'loops' && scene.tip.deep
   return {
@@ -57,7 +59,10 @@ export function stageOf(before: Moment, after: Moment, scene: Scene, isLast: boo
     hanging: {
       waiting: before.shift.waiting + slide.left * part,
       made: before.shift.made + slide.right * part,
-      lag: before.lag + (after.lag - before.lag) * Math.max(part, madePart(scene, before, after)),
+      straight: {
+        low: mixed(before.straight.low, after.straight.low),
+        made: mixed(before.straight.made, after.straight.made),
+      },
       middle,
       left: needles.left.line,
       right: needles.right.line,

@@ -33,10 +33,11 @@ export function contextOf(
   stepIndex: number,
   hold: Hold,
 ): StepContext | null {
+  const step = worked.rows[rowIndex]?.steps[stepIndex]
+  if (step === undefined) return null
   const before = momentAt(worked, rowIndex, stepIndex)
   const after = momentAt(worked, rowIndex, stepIndex + 1)
-  const step = worked.rows[rowIndex]?.steps[stepIndex]
-  if (before === null || after === null || step === undefined) return null
+  if (before === null || after === null) return null
   const told = scenesOf({
     stitch: stitch(step.stitch),
     mounts: before.left.slice(0, step.taken.length).map(({ mount }) => mount),

@@ -17,7 +17,7 @@ export interface Wrap {
  * front, over, and down behind.
  */
 export function wrapRound(
-  { at, away }: Exit,
+  exit: Exit,
   { right, hanging: { middle } }: Stage,
   face: 'knit' | 'purl',
   hold: Hold,
@@ -28,8 +28,8 @@ export function wrapRound(
   const round = sizes.needle * 0.8 + sizes.yarn / 2
   const hand = handAt(middle, hold)
   return face === 'knit'
-    ? knitWrap({ at, away }, on, along, up, round, hand)
-    : purlWrap({ at, away }, on, along, up, round, hand)
+    ? knitWrap(exit, on, along, up, round, hand)
+    : purlWrap(exit, on, along, up, round, hand)
 }
 
 type On = (back: number, high: number) => Point

@@ -6,6 +6,8 @@ import type { Stage } from './stage.ts'
 export interface Exit {
   readonly at: Point
   readonly away: Point
+  /** Off a needle, as out of a yarn over, and not up out of the fabric. */
+  readonly over: boolean
 }
 
 /** The working yarn: from its loop to between the tips, and from there to the hand. */
@@ -24,12 +26,13 @@ export const handAt = (middle: number, hold: Hold): Point =>
   hold === 'English' ? [middle * 0.5 + 1.7, off] : [middle * 0.5 - 2.1, off]
 
 /** The working yarn while it hangs free. */
-export function leadFrom({ at, away }: Exit, { hanging, aside }: Stage, hold: Hold): Lead {
+export function leadFrom({ at, away, over }: Exit, { hanging, aside }: Stage, hold: Hold): Lead {
   const middle = hanging.middle + aside
   const hand = handAt(middle, hold)
-  // Out of a foot it comes from low down; over the needle it need not go there.
-  const low: Point = [middle + 0.28, at[1] > -0.75 ? at[1] - 0.1 : -0.6]
-  const high: Point = [middle + 0.36, 0.42]
+  // Out of a foot it comes from low down; over the needle it need not go there, but keeps clear of its own loop.
+  const x = over ? Math.min(middle + 0.12, at[0] - 0.42) : middle + 0.28
+  const low: Point = [x, over ? at[1] - 0.06 : -0.6]
+  const high: Point = [x + 0.08, 0.42]
   const reach = Math.hypot(low[0] - at[0], low[1] - at[1])
   const to = times([hand[0] - high[0], hand[1] - high[1]], 0.3)
   return {

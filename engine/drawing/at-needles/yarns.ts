@@ -42,7 +42,7 @@ export function feetIn(hung: Hung, id: FabricLoopId): { left: Foot; right: Foot;
     : null
 }
 
-export const exitAt = ({ at, up }: Foot): Exit => ({ at, away: [-up[0], -up[1]] })
+export const exitAt = ({ at, up }: Foot, legs: boolean): Exit => ({ at, away: [-up[0], -up[1]], over: !legs })
 
 /** The loop that the working yarn runs out of before the step, and the side that it does so on; null where there is none. */
 export function yarnFrom({

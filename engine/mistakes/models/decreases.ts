@@ -1,6 +1,15 @@
 import { stitch } from '../../stitches/index.ts'
 import { type Act, fallBefore, instead } from '../acts.ts'
-import { isDecrease, isPlain, isYarnOver, narrower, otherDouble, otherLean, plainLike, wider } from '../kin.ts'
+import {
+  isDecrease,
+  isPlain,
+  isYarnOver,
+  narrower,
+  otherDouble,
+  otherLean,
+  plainLike,
+  wider,
+} from '../kin.ts'
 import { atStep, hasStitch, type Model, takenAt, together } from '../model.ts'
 import { nextAlone } from './yarn-overs.ts'
 
@@ -17,7 +26,9 @@ const isPair = (act: Act, after: Act | undefined): boolean =>
 /** As many plain stitches as the decrease takes. */
 const plainOnes = (act: Act): readonly Act[] =>
   act.deed.do === 'stitch'
-    ? Array.from({ length: act.takes }, () => instead(act, plainLike((act.deed as { stitch: string }).stitch)))
+    ? Array.from({ length: act.takes }, () =>
+        instead(act, plainLike((act.deed as { stitch: string }).stitch)),
+      )
     : []
 
 const madeUpLater: Model = {
@@ -27,7 +38,9 @@ const madeUpLater: Model = {
   misread: false,
   spots: (plan, row) =>
     row.acts.flatMap((act, step) =>
-      hasStitch(act, (id) => isDecrease(id) && stitch(id).takes <= 3) && nextAlone(plan, row.index, step) ? [{ step }] : [],
+      hasStitch(act, (id) => isDecrease(id) && stitch(id).takes <= 3) && nextAlone(plan, row.index, step)
+        ? [{ step }]
+        : [],
     ),
   edits: (plan, { row, step }) => {
     const act = step === null ? undefined : plan.rows[row]?.acts[step]
@@ -74,7 +87,9 @@ export const decreaseModels: readonly Model[] = [
     name: 'two stitches were worked together where no decrease belongs',
     howOften: 2,
     where: (act, _, after) =>
-      together(act, after) && hasStitch(act, isPlain) && hasStitch(after, (id) => id === (act.deed as { stitch: string }).stitch),
+      together(act, after) &&
+      hasStitch(act, isPlain) &&
+      hasStitch(after, (id) => id === (act.deed as { stitch: string }).stitch),
     put: (act) => as(act, wider),
     remove: 2,
   }),
@@ -138,7 +153,8 @@ export const decreaseModels: readonly Model[] = [
     name: 'a knit was worked for a purl, or a purl for a knit',
     howOften: 2,
     where: (act, _, __, ___, row) =>
-      hasStitch(act, isPlain) && ['k', 'p'].every((id) => row.acts.some((one) => hasStitch(one, (other) => other === id))),
+      hasStitch(act, isPlain) &&
+      ['k', 'p'].every((id) => row.acts.some((one) => hasStitch(one, (other) => other === id))),
     put: (act) => as(act, (id) => (id === 'k' ? 'p' : 'k')),
   }),
 ]

@@ -1,7 +1,7 @@
 import type { Act } from '../acts.ts'
 import { instead } from '../acts.ts'
-import { isPlain } from '../kin.ts'
 import type { Edit } from '../edits.ts'
+import { isPlain } from '../kin.ts'
 import { atStep, hasStitch, type Model } from '../model.ts'
 import type { Plan, RowPlan } from '../plan.ts'
 
@@ -12,12 +12,18 @@ function parts(row: RowPlan): { start: readonly Act[]; middle: readonly Act[]; e
   const first = row.acts.findIndex((act) => repeatOf(act) !== null)
   if (first < 0) return { start: [], middle: row.acts, end: [] }
   const last = row.acts.findLastIndex((act) => repeatOf(act) !== null)
-  return { start: row.acts.slice(0, first), middle: row.acts.slice(first, last + 1), end: row.acts.slice(last + 1) }
+  return {
+    start: row.acts.slice(0, first),
+    middle: row.acts.slice(first, last + 1),
+    end: row.acts.slice(last + 1),
+  }
 }
 
 const takes = (acts: readonly Act[]): number => acts.reduce((sum, act) => sum + act.takes, 0)
 
-const blind = (row: RowPlan, acts: readonly Act[]): readonly Edit[] => [{ do: 'acts', row: row.index, acts, blind: true, like: null }]
+const blind = (row: RowPlan, acts: readonly Act[]): readonly Edit[] => [
+  { do: 'acts', row: row.index, acts, blind: true, like: null },
+]
 
 const withEnds = (
   model: Pick<Model, 'kind' | 'name' | 'howOften'>,
@@ -26,7 +32,10 @@ const withEnds = (
 ): Model => ({
   ...model,
   misread: false,
-  spots: (_, row) => (takes(parts(row)[which]) > 0 ? [{ step: which === 'start' ? 0 : row.acts.length - parts(row).end.length }] : []),
+  spots: (_, row) =>
+    takes(parts(row)[which]) > 0
+      ? [{ step: which === 'start' ? 0 : row.acts.length - parts(row).end.length }]
+      : [],
   edits: (plan, mistake) => {
     const row = plan.rows[mistake.row]
     return row && takes(parts(row)[which]) > 0 ? blind(row, acts(row)) : null
@@ -37,7 +46,9 @@ const withEnds = (
 function onceMore(row: RowPlan): readonly Act[] {
   const { start, middle, end } = parts(row)
   const last = repeatOf(middle.at(-1))
-  const again = middle.filter((act) => repeatOf(act) === last).map((act) => ({ ...act, section: end[0]?.section ?? act.section, step: null }))
+  const again = middle
+    .filter((act) => repeatOf(act) === last)
+    .map((act) => ({ ...act, section: end[0]?.section ?? act.section, step: null }))
   return [...start, ...middle, ...again]
 }
 
@@ -46,7 +57,8 @@ const atSeam = (act: Act, before: Act | undefined, after: Act | undefined): bool
   hasStitch(act, isPlain) &&
   !act.open &&
   repeatOf(act) !== null &&
-  ((after !== undefined && after.section !== act.section) || (before !== undefined && before.section !== act.section))
+  ((after !== undefined && after.section !== act.section) ||
+    (before !== undefined && before.section !== act.section))
 
 /** A change that makes the rest of the row slide past the markers unseen. */
 function unseen(model: Model): Model {
@@ -69,12 +81,17 @@ export const endModels: readonly Model[] = [
     'start',
     (row) => [...parts(row).middle, ...parts(row).end],
   ),
-  withEnds({ kind: 'end forgotten', name: 'the stitches after the last repeat were forgotten', howOften: 2 }, 'end', (row) => [
-    ...parts(row).start,
-    ...parts(row).middle,
-  ]),
   withEnds(
-    { kind: 'end worked as a repeat', name: 'the stitches at the end were worked as the beginning of another repeat', howOften: 3 },
+    { kind: 'end forgotten', name: 'the stitches after the last repeat were forgotten', howOften: 2 },
+    'end',
+    (row) => [...parts(row).start, ...parts(row).middle],
+  ),
+  withEnds(
+    {
+      kind: 'end worked as a repeat',
+      name: 'the stitches at the end were worked as the beginning of another repeat',
+      howOften: 3,
+    },
     'end',
     onceMore,
   ),

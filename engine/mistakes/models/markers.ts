@@ -35,7 +35,9 @@ function crossings(plan: Plan, row: RowPlan): Crossing[] {
     at += act.takes
     if (own.length < 2 || !hasStitch(act, isDecrease)) return []
     const line = stepAtLine(row, own)
-    const wrong = [step + 1, step].filter((other) => other !== line).sort((a, b) => Math.abs(a - line) - Math.abs(b - line))
+    const wrong = [step + 1, step]
+      .filter((other) => other !== line)
+      .sort((a, b) => Math.abs(a - line) - Math.abs(b - line))
     const [other] = wrong
     return line < 1 || other === undefined ? [] : [{ step, other, line }]
   })
@@ -48,7 +50,11 @@ function lineAt(plan: Plan, row: RowPlan, step: number, other: number): readonly
   const [near, far] = [row.acts[line - 1], row.acts[line]]
   if (!near || !far) return null
   return row.acts.map((act, i) =>
-    i >= other && i < line ? moved(act, far.section) : i >= line && i < other ? moved(act, near.section) : act,
+    i >= other && i < line
+      ? moved(act, far.section)
+      : i >= line && i < other
+        ? moved(act, near.section)
+        : act,
   )
 }
 

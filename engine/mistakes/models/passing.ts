@@ -1,6 +1,6 @@
+import { stitch } from '../../stitches/index.ts'
 import { type Act, fallBefore, instead, liftAfter } from '../acts.ts'
 import { isYarnOver, passedOver, slippedOneByOne, slippedPurlwise, workedInside } from '../kin.ts'
-import { stitch } from '../../stitches/index.ts'
 import { atStep, hasStitch, type Model } from '../model.ts'
 
 /** How the stitch slips: what is left when nothing is passed. */

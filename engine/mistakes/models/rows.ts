@@ -13,7 +13,11 @@ const sameWords = (a: RowPlan, b: RowPlan): boolean =>
 /** The nearest rows below and above that face the same way and read differently: the ones a finger slips to. */
 function neighbours(plan: Plan, row: RowPlan): number[] {
   const like = (other: RowPlan) =>
-    other.number >= 1 && other.side === row.side && other.leftward === row.leftward && other.followed && !sameWords(other, row)
+    other.number >= 1 &&
+    other.side === row.side &&
+    other.leftward === row.leftward &&
+    other.followed &&
+    !sameWords(other, row)
   const below = plan.rows.findLast((other) => other.index < row.index && like(other))
   const above = plan.rows.find((other) => other.index > row.index && like(other))
   return [...new Set([below, above].flatMap((other) => (other ? [other.index] : [])))]
@@ -54,7 +58,9 @@ const switched: Model = {
     if (!here || !there || from === undefined || step === null) return null
     const rest = there.acts.filter((act) => (here.leftward ? act.section >= from : act.section <= from))
     // The marker at which the rows are switched was passed by the row that was begun.
-    const like = plan.sections.map((_, section) => ((here.leftward ? section >= from : section < from) ? there.index : row))
+    const like = plan.sections.map((_, section) =>
+      (here.leftward ? section >= from : section < from) ? there.index : row,
+    )
     return [{ do: 'acts', row, acts: [...here.acts.slice(0, step), ...meant(rest)], blind: false, like }]
   },
 }
@@ -64,9 +70,15 @@ const skipped: Model = {
   name: 'a plain row was skipped',
   howOften: 2,
   misread: false,
-  spots: (plan, row) => (row.resting && row.index > 0 && row.index + 1 < plan.rows.length ? [{ step: null }] : []),
+  spots: (plan, row) =>
+    row.resting && row.index > 0 && row.index + 1 < plan.rows.length ? [{ step: null }] : [],
   edits: (plan, { row }) =>
-    plan.worked.pattern.worked === 'flat' ? [{ do: 'skip', row }, { do: 'flip', row: row + 1 }] : [{ do: 'skip', row }],
+    plan.worked.pattern.worked === 'flat'
+      ? [
+          { do: 'skip', row },
+          { do: 'flip', row: row + 1 },
+        ]
+      : [{ do: 'skip', row }],
 }
 
 const wrongSide: Model = {
@@ -94,7 +106,9 @@ const backwards: Model = {
   },
   edits: (plan, { row }) => {
     const acts = plan.rows[row]?.acts
-    return acts ? [{ do: 'acts', row, acts: mirrored(plan, acts.toReversed()), blind: true, like: null }] : null
+    return acts
+      ? [{ do: 'acts', row, acts: mirrored(plan, acts.toReversed()), blind: true, like: null }]
+      : null
   },
 }
 
@@ -150,8 +164,14 @@ const castOn = (
 })
 
 export const rowModels: readonly Model[] = [
-  castOn({ kind: 'multiple misread', name: 'the multiple and the plus were misread at the cast-on', howOften: 3 }, misread),
-  castOn({ kind: 'chart row cast on', name: 'the width of a later row was cast on', howOften: 2 }, chartWidths),
+  castOn(
+    { kind: 'multiple misread', name: 'the multiple and the plus were misread at the cast-on', howOften: 3 },
+    misread,
+  ),
+  castOn(
+    { kind: 'chart row cast on', name: 'the width of a later row was cast on', howOften: 2 },
+    chartWidths,
+  ),
   wrongRow,
   switched,
   skipped,

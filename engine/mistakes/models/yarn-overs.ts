@@ -34,7 +34,9 @@ const jumped: Model = {
     row.acts.flatMap((act, step) => {
       if (!hasStitch(act, single)) return []
       const beside = [row.acts[step - 1], row.acts[step + 1]]
-      return beside.flatMap((one) => (one && one.section !== act.section ? [{ step, other: one.section }] : []))
+      return beside.flatMap((one) =>
+        one && one.section !== act.section ? [{ step, other: one.section }] : [],
+      )
     }),
   edits: (plan, { row, step, other }) => {
     const act = step === null ? undefined : plan.rows[row]?.acts[step]
@@ -49,7 +51,9 @@ const madeUpLater: Model = {
   howOften: 2,
   misread: false,
   spots: (plan, row) =>
-    row.acts.flatMap((act, step) => (hasStitch(act, single) && nextAlone(plan, row.index, step) ? [{ step }] : [])),
+    row.acts.flatMap((act, step) =>
+      hasStitch(act, single) && nextAlone(plan, row.index, step) ? [{ step }] : [],
+    ),
   edits: (plan, { row, step }) => {
     const next = step === null ? null : nextAlone(plan, row, step)
     const act = next && plan.rows[next.row]?.acts[next.step]
@@ -92,7 +96,10 @@ export const yarnOverModels: readonly Model[] = [
     name: 'there is a yarn over where none belongs',
     howOften: 1,
     where: (act, before, _, __, row) =>
-      hasYarnOvers(row) && together(act, before) && hasStitch(act, (id) => id === 'k') && hasStitch(before, (id) => id === 'k'),
+      hasYarnOvers(row) &&
+      together(act, before) &&
+      hasStitch(act, (id) => id === 'k') &&
+      hasStitch(before, (id) => id === 'k'),
     put: (act) => [instead(act, 'yo')],
     remove: 0,
   }),
@@ -127,7 +134,8 @@ export const yarnOverModels: readonly Model[] = [
     kind: 'yarn over worked through the back',
     name: 'a yarn over of the row before was worked through its back leg',
     howOften: 3,
-    where: (act, _, __, plan, row, step) => hasStitch(act, (id) => throughBack(id) !== null) && opensYarnOver(plan, row, step),
+    where: (act, _, __, plan, row, step) =>
+      hasStitch(act, (id) => throughBack(id) !== null) && opensYarnOver(plan, row, step),
     put: (act) => (act.deed.do === 'stitch' ? [instead(act, throughBack(act.deed.stitch) ?? 'k tbl')] : null),
   }),
   atStep({
@@ -143,7 +151,10 @@ export const yarnOverModels: readonly Model[] = [
     name: 'the yarn came forward for the purl only and made no yarn over',
     howOften: 5,
     where: (act, before, after) =>
-      hasStitch(act, single) && hasStitch(before, showsKnit) && !hasStitch(before, isYarnOver) && hasStitch(after, (id) => !showsKnit(id)),
+      hasStitch(act, single) &&
+      hasStitch(before, showsKnit) &&
+      !hasStitch(before, isYarnOver) &&
+      hasStitch(after, (id) => !showsKnit(id)),
     put: () => [],
   }),
   atStep({
