@@ -2,8 +2,8 @@
  * Mistakes made on purpose: a worked row with a small change, worked by the same needle code; what follows from it, how it
  * is found from what a reader counts or sees, and how it is mended. No count, look or effect is declared.
  */
-export { type Both, type Consequence, consequenceOf, type SectionCount, type Shows } from './consequence.ts'
-export { rowName } from './consequence-words.ts'
+export { consequenceOf } from './consequence.ts'
+export type * from './consequence-facts.ts'
 export { answer, type DiagnoseOptions, type Diagnosis, diagnose } from './diagnose.ts'
 export { type Evidence, type MeantCounts, meantCounts } from './evidence.ts'
 export type { Habit, RowOutcome } from './follow.ts'
@@ -23,4 +23,5 @@ export { headline, openingWords, pairWords, suspectWords } from './suspect-words
 export type { Suspect } from './suspects.ts'
 export { type Casebook, casebookOf, prepare, sightsFor, type Trace, tracesIn } from './traces.ts'
 export { type Clues, type Glimpse, type PossiblePlace, placesFor } from './where.ts'
+export { rowName } from './words.ts'
 export { type WrongPiece, type WrongRow, workWrong } from './work-wrong.ts'

@@ -1,10 +1,10 @@
 import type { WorkedPattern } from '../needles/index.ts'
-import { capital, off, stitches } from './consequence-words.ts'
 import type { RowOutcome } from './follow.ts'
 import { lookWords } from './look.ts'
 import type { Mistake, MistakeKind } from './mistake.ts'
 import { modelOf } from './models.ts'
 import { type Casebook, casebookOf, sightsFor, type Trace, tracesIn } from './traces.ts'
+import { capital, off, stitches } from './words.ts'
 
 /** A mistake that is to be expected at a step, with what it would do. */
 export interface LikelyMistake {

@@ -1,5 +1,5 @@
 import type { WorkedPattern } from '../needles/index.ts'
-import type { Consequence } from './consequence.ts'
+import type { Consequence } from './consequence-facts.ts'
 import type { Edit } from './edits.ts'
 import type { Mend, MendWay } from './mend.ts'
 import { cautionFor, type MendPlace, mendSteps } from './mend-words.ts'

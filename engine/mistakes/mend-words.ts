@@ -1,7 +1,7 @@
-import { numberWord, rowName, stitches } from './consequence-words.ts'
 import type { MendWay } from './mend.ts'
 import type { Mistake } from './mistake.ts'
 import { type Plan, sectionWords } from './plan.ts'
+import { numberWord, rowName, stitches } from './words.ts'
 
 export interface MendPlace {
   readonly plan: Plan

@@ -1,10 +1,10 @@
-import { capital, listed, numberWord, off, rowName } from './consequence-words.ts'
 import type { Diagnosis } from './diagnose.ts'
 import { lookWords } from './look.ts'
 import { modelOf } from './models.ts'
 import type { Pair } from './pairs.ts'
 import { type Plan, sectionWords } from './plan.ts'
 import type { Suspect } from './suspects.ts'
+import { capital, listed, numberWord, off, rowName } from './words.ts'
 
 /** 'Row 3, repeat 2: a yarn over was left out'. */
 export function headline(

@@ -24,7 +24,11 @@ export interface HandsNow {
 }
 
 /** What the hands hold before a stitch and after each of its motions: one more than there are motions. */
-export function performInTurn(motions: readonly Motion[], mounts: readonly Mount[], takes: number): HandsNow[] {
+export function performInTurn(
+  motions: readonly Motion[],
+  mounts: readonly Mount[],
+  takes: number,
+): HandsNow[] {
   const hands = emptyHands(mounts)
   nextLeft(hands, takes)
   return [

@@ -56,8 +56,7 @@ export function drop(hands: Hands): void {
 
 /** A backward yarn over comes up behind the needle and down in front, so its leading leg is at the back. */
 export function over(hands: Hands, { turns, long, backward }: Motion & { do: 'over' }): void {
-  for (let i = 0; i < (long ? 1 : turns); i += 1)
-    makeRight(hands, { from: 'air' }, backward ? -1 : 1)
+  for (let i = 0; i < (long ? 1 : turns); i += 1) makeRight(hands, { from: 'air' }, backward ? -1 : 1)
 }
 
 export function pass(hands: Hands, motion: Motion & { do: 'pass' }): void {

@@ -1,13 +1,23 @@
 import { describe, expect, it } from 'vitest'
-import { atNeedles, type Frame, frameDrawing, type Frames } from '../../engine/drawing/at-needles/index.ts'
+import { atNeedles, type Frame, type Frames, frameDrawing } from '../../engine/drawing/at-needles/index.ts'
 import { type Drawing, type GroupNode, nodesOf, toSvg } from '../../engine/drawing/index.ts'
 import { needlesAfter, type WorkedPattern } from '../../engine/needles/index.ts'
 import { patternWorked, rowsOver, worksOf } from './at-needles-support.ts'
 
 const patterns: readonly (readonly [string, number])[] = [
-  ['reed-bed', 2], ['horseshoe', 3], ['fan', 2], ['portholes', 2], ['shetland-bead', 2], ['jib-shawl', 1],
-  ['slipway-edging', 1], ['harbour-swell', 2], ['miniature-leaf', 2], ['little-fountain', 3], ['old-shale', 1],
-  ['sea-thrift', 2], ['rose-leaf-lambert', 1],
+  ['reed-bed', 2],
+  ['horseshoe', 3],
+  ['fan', 2],
+  ['portholes', 2],
+  ['shetland-bead', 2],
+  ['jib-shawl', 1],
+  ['slipway-edging', 1],
+  ['harbour-swell', 2],
+  ['miniature-leaf', 2],
+  ['little-fountain', 3],
+  ['old-shale', 1],
+  ['sea-thrift', 2],
+  ['rose-leaf-lambert', 1],
 ]
 
 const sides = ['left', 'right'] as const
@@ -33,7 +43,9 @@ const hangingOn = (drawing: Drawing, needle: Needle): number[] =>
 
 describe.each(patterns)('%s over %i repeats', (slug, repeats) => {
   const worked = patternWorked(slug, repeats)
-  const steps = worked.rows.flatMap((row, rowIndex) => row.steps.map((step, stepIndex) => ({ step, rowIndex, stepIndex })))
+  const steps = worked.rows.flatMap((row, rowIndex) =>
+    row.steps.map((step, stepIndex) => ({ step, rowIndex, stepIndex })),
+  )
 
   it('draws or counts as many loops on each needle as the steps tell', () => {
     expect(steps.length).toBeGreaterThan(20)
@@ -46,18 +58,25 @@ describe.each(patterns)('%s over %i repeats', (slug, repeats) => {
       const after = needlesAfter(worked, rowIndex, stepIndex + 1)
       for (const needle of sides) {
         const told = (frame: Frame): string =>
-          frame.marks.flatMap((mark) => (mark.key === `count-${needle}` && 'text' in mark ? [mark.text] : [])).join()
+          frame.marks
+            .flatMap((mark) => (mark.key === `count-${needle}` && 'text' in mark ? [mark.text] : []))
+            .join()
         const counted = (frame: Frame): number => frame.on[needle].length + moreOn(frame, needle)
         if (counted(first) !== before[needle].length) wrong.push(`${rowIndex}/${stepIndex} before, ${needle}`)
         if (counted(last) !== step[needle]) wrong.push(`${rowIndex}/${stepIndex} after, ${needle}`)
         if (told(first) !== `${before[needle].length} on the ${needle}`) wrong.push(told(first))
         if (told(last) !== `${step[needle]} on the ${needle}`) wrong.push(told(last))
         // Those drawn are the ones nearest the tip, in their order.
-        const ends = [[first, before], [last, after]] as const
+        const ends = [
+          [first, before],
+          [last, after],
+        ] as const
         for (const [frame, state] of ends) {
           const order = needle === 'left' ? state.left : state.right.toReversed()
-          if (frame.on[needle].join() !== order.slice(0, frame.on[needle].length).join()) wrong.push(`${rowIndex}/${stepIndex} order ${needle}`)
-          if (frame.on[needle].length < Math.min(4, order.length)) wrong.push(`${rowIndex}/${stepIndex} few ${needle}`)
+          if (frame.on[needle].join() !== order.slice(0, frame.on[needle].length).join())
+            wrong.push(`${rowIndex}/${stepIndex} order ${needle}`)
+          if (frame.on[needle].length < Math.min(4, order.length))
+            wrong.push(`${rowIndex}/${stepIndex} few ${needle}`)
         }
       }
     }
@@ -71,11 +90,17 @@ describe.each(patterns)('%s over %i repeats', (slug, repeats) => {
       if (last === undefined) throw new Error('no frame')
       const drawing = frameDrawing(frames, last)
       for (const needle of sides) {
-        expect(hangingOn(drawing, needle).toSorted((a, b) => a - b)).toEqual([...last.on[needle]].sort((a, b) => a - b))
-        const said = new RegExp(`${needle === 'left' ? 'Left' : 'Right'} needle: (\\d+) loops?[,.]`).exec(drawing.description)?.[1]
+        expect(hangingOn(drawing, needle).toSorted((a, b) => a - b)).toEqual(
+          [...last.on[needle]].sort((a, b) => a - b),
+        )
+        const said = new RegExp(`${needle === 'left' ? 'Left' : 'Right'} needle: (\\d+) loops?[,.]`).exec(
+          drawing.description,
+        )?.[1]
         expect(Number(said)).toBe(step[needle])
       }
-      expect(drawing.description).toContain(worked.rows[rowIndex]?.side === 'RS' ? 'right side' : 'wrong side')
+      expect(drawing.description).toContain(
+        worked.rows[rowIndex]?.side === 'RS' ? 'right side' : 'wrong side',
+      )
     }
   })
 })
@@ -87,7 +112,9 @@ describe('marks', () => {
     const { frames } = framesOf(worked, 0, at)
     const taken = worked.rows[0]?.steps[at]?.taken ?? []
     const texts = (frame: Frame | undefined, kind: string): string[] =>
-      frame?.marks.flatMap((mark) => (mark.kind === kind ? ['text' in mark ? `${mark.key} ${mark.text}` : mark.key] : [])) ?? []
+      frame?.marks.flatMap((mark) =>
+        mark.kind === kind ? ['text' in mark ? `${mark.key} ${mark.text}` : mark.key] : [],
+      ) ?? []
     expect(taken).toHaveLength(3)
     expect(texts(frames[0], 'ring')).toEqual(taken.map((id) => `ring-${id}`))
     expect(texts(frames[0], 'badge')).toEqual(taken.map((id, i) => `badge-${id} ${i + 1}`))
@@ -98,9 +125,17 @@ describe('marks', () => {
   })
 
   it('hang markers between the loops that they hang between', () => {
-    const worked = rowsOver(8, [[worksOf('k', 2), { kind: 'marker', action: 'place', span: { start: 0, end: 0 } }, worksOf('k', 6)]])
-    const marker = (step: number): number | undefined => framesOf(worked, 0, step).frames.at(-1)?.marks.find(({ kind }) => kind === 'marker')?.at[0]
-    const xs = (step: number): number[] => framesOf(worked, 0, step).frames.at(-1)?.marks.flatMap(({ kind, at }) => (kind === 'new' ? [at[0]] : [])) ?? []
+    const worked = rowsOver(8, [
+      [worksOf('k', 2), { kind: 'marker', action: 'place', span: { start: 0, end: 0 } }, worksOf('k', 6)],
+    ])
+    const marker = (step: number): number | undefined =>
+      framesOf(worked, 0, step)
+        .frames.at(-1)
+        ?.marks.find(({ kind }) => kind === 'marker')?.at[0]
+    const xs = (step: number): number[] =>
+      framesOf(worked, 0, step)
+        .frames.at(-1)
+        ?.marks.flatMap(({ kind, at }) => (kind === 'new' ? [at[0]] : [])) ?? []
     expect(marker(0)).toBeUndefined()
     // After the third stitch it hangs just beyond it, after the fourth one stitch farther.
     expect(marker(2)).toBeCloseTo((xs(2)[0] ?? 0) + 0.5, 1)
@@ -125,10 +160,13 @@ describe('marks', () => {
   it('tell a yarn over beside a slipped stitch from it', () => {
     const worked = patternWorked('horseshoe', 2)
     const row = worked.rows[6]
-    const at = row?.steps.findIndex(({ stitch }, i) => stitch === 'sk2p' && row.steps[i - 1]?.stitch === 'yo') ?? -1
+    const at =
+      row?.steps.findIndex(({ stitch }, i) => stitch === 'sk2p' && row.steps[i - 1]?.stitch === 'yo') ?? -1
     expect(at).toBeGreaterThan(0)
     const { frames } = framesOf(worked, 6, at)
-    expect(frames[0]?.marks.some((mark) => mark.kind === 'label' && mark.text.startsWith('yarn over'))).toBe(true)
+    expect(frames[0]?.marks.some((mark) => mark.kind === 'label' && mark.text.startsWith('yarn over'))).toBe(
+      true,
+    )
   })
 })
 

@@ -10,11 +10,24 @@ export const worksOf = (stitch: string, times = 1): Item => ({ kind: 'stitch', s
 const across = (stitch: string): Item => ({ kind: 'across', stitch, until: { kind: 'end' }, span })
 
 /** Rows of our own over so many stitches, the first of them on the right side. */
-export function rowsOver(castOn: number, rows: readonly (readonly Item[])[], more: Partial<Pattern> = {}): WorkedPattern {
+export function rowsOver(
+  castOn: number,
+  rows: readonly (readonly Item[])[],
+  more: Partial<Pattern> = {},
+): WorkedPattern {
   const pattern: Pattern = {
-    title: 'Swatch', castOn: { fixed: castOn }, worked: 'flat', firstSide: 'RS', setUp: [],
+    title: 'Swatch',
+    castOn: { fixed: castOn },
+    worked: 'flat',
+    firstSide: 'RS',
+    setUp: [],
     rows: rows.map((items, i): Row => ({ number: i + 1, side: sideOf(i, more), items, text: '', span })),
-    growing: true, edges: { before: [], after: [] }, doubleYarnOver: 'two', bindOffLeaves: 'extra', held: 0, draft: false,
+    growing: true,
+    edges: { before: [], after: [] },
+    doubleYarnOver: 'two',
+    bindOffLeaves: 'extra',
+    held: 0,
+    draft: false,
     about: { also: [], notToConfuseWith: [], teaches: [], corrections: [] },
     ...more,
   }
@@ -23,7 +36,8 @@ export function rowsOver(castOn: number, rows: readonly (readonly Item[])[], mor
   return worked
 }
 
-const sideOf = (i: number, { worked = 'flat' }: Partial<Pattern>): Side => (worked === 'flat' && i % 2 === 1 ? 'WS' : 'RS')
+const sideOf = (i: number, { worked = 'flat' }: Partial<Pattern>): Side =>
+  worked === 'flat' && i % 2 === 1 ? 'WS' : 'RS'
 
 /** A stitch in a swatch with a few holes, and where it is worked. */
 export interface Swatch {

@@ -38,7 +38,8 @@ function shownIn({ fabric, from, pieces }: Frames, frame: Frame): Map<string, Sh
 }
 
 /** Yarn that is no loop yet belongs to the step that makes one of it; a lifted strand and a holder to the step that has them. */
-const isOfOneStep = (key: string, { look }: Shown): boolean => look === 'working' || /\b(strand|holder|held)\b/.test(key)
+const isOfOneStep = (key: string, { look }: Shown): boolean =>
+  look === 'working' || /\b(strand|holder|held)\b/.test(key)
 
 /** Beyond where loops are drawn, or so low that the fabric ends. */
 const isOut = ({ curve }: Shown): boolean => {
@@ -50,10 +51,14 @@ const isOut = ({ curve }: Shown): boolean => {
 const closeTo = (a: ArrayLike<number>, b: ArrayLike<number>): boolean =>
   a.length === b.length && Array.from(a).every((n, i) => Math.abs(n - (b[i] ?? Number.NaN)) < 1e-9)
 
-const flipped = (numbers: ArrayLike<number>): number[] => Array.from(numbers, (n, i) => (i % 2 === 0 ? -n : n))
+const flipped = (numbers: ArrayLike<number>): number[] =>
+  Array.from(numbers, (n, i) => (i % 2 === 0 ? -n : n))
 
 const others: Readonly<Record<string, string>> = {
-  left: 'right', right: 'left', clockwise: 'anticlockwise', anticlockwise: 'clockwise',
+  left: 'right',
+  right: 'left',
+  clockwise: 'anticlockwise',
+  anticlockwise: 'clockwise',
 }
 const swapped = (words: string): string =>
   words.replace(/\b(left|right|clockwise|anticlockwise)\b/g, (word) => others[word] ?? '')
@@ -112,7 +117,9 @@ describe.each(['RS', 'WS'] as const)('worked on the %s', (side) => {
     }
     const [before, after] = [shownIn(frames, end), shownIn(next, start)]
     const lone = (one: Map<string, Shown>, other: Map<string, Shown>): string[] =>
-      [...one].flatMap(([key, shown]) => (other.has(key) || isOfOneStep(key, shown) || isOut(shown) ? [] : [key]))
+      [...one].flatMap(([key, shown]) =>
+        other.has(key) || isOfOneStep(key, shown) || isOut(shown) ? [] : [key],
+      )
     expect(lone(before, after)).toEqual([])
     expect(lone(after, before)).toEqual([])
     const common = [...before].filter(([key, shown]) => after.has(key) && !isOfOneStep(key, shown))
@@ -124,7 +131,10 @@ describe.each(['RS', 'WS'] as const)('worked on the %s', (side) => {
     expect(moved).toEqual([])
     expect(common.length).toBeGreaterThan(90)
     expect(start.on).toEqual(end.on)
-    const marks = ({ marks: all }: Frame) => all.filter(({ kind }) => kind !== 'label').map(({ key, at }) => [key, ...at.map((n) => n.toFixed(6))].join(' '))
+    const marks = ({ marks: all }: Frame) =>
+      all
+        .filter(({ kind }) => kind !== 'label')
+        .map(({ key, at }) => [key, ...at.map((n) => n.toFixed(6))].join(' '))
     const held = new Set(['holding'])
     if (!held.has(stitch(view.worked.rows[view.rowIndex]?.steps[view.stepIndex + 1]?.stitch ?? 'k').family)) {
       expect(marks(start)).toEqual(marks(end))
@@ -135,7 +145,9 @@ describe.each(['RS', 'WS'] as const)('worked on the %s', (side) => {
     const frames = framesOf(id, side)
     for (const frame of frames.frames) {
       const shown = [...shownIn(frames, frame)]
-      const [root, hand] = [/ root$/, / hand$/].map((name) => shown.find(([key]) => name.test(key))?.[1].curve ?? [])
+      const [root, hand] = [/ root$/, / hand$/].map(
+        (name) => shown.find(([key]) => name.test(key))?.[1].curve ?? [],
+      )
       expect(root?.slice(-2)).toEqual(hand?.slice(0, 2))
       // It leaves over the picture's upper edge.
       expect(hand?.at(-1)).toBeGreaterThan(2.4)
@@ -179,7 +191,12 @@ describe('on the way between two frames', () => {
       expect(between(a, b, 0)).toBe(a)
       expect(between(a, b, 1)).toBe(b)
       const half = between(a, b, 0.5)
-      expect(closeTo(half.fabric, a.fabric.map((n, i) => (n + (b.fabric[i] ?? Number.NaN)) / 2))).toBe(true)
+      expect(
+        closeTo(
+          half.fabric,
+          a.fabric.map((n, i) => (n + (b.fabric[i] ?? Number.NaN)) / 2),
+        ),
+      ).toBe(true)
     }
   })
 })

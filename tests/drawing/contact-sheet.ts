@@ -3,14 +3,15 @@
  * By hand: node tests/drawing/contact-sheet.ts OUT.html [STITCH …] [--side=WS] [--hand=left]
  */
 import { writeFileSync } from 'node:fs'
-import { escapeText, toSvg } from '../../engine/drawing/index.ts'
 import { atNeedles, frameDrawing } from '../../engine/drawing/at-needles/index.ts'
+import { escapeText, toSvg } from '../../engine/drawing/index.ts'
 import { catalogue } from '../../engine/stitches/index.ts'
 import { swatchOf } from './at-needles-support.ts'
 
 const [out, ...rest] = process.argv.slice(2)
 if (out === undefined) throw new Error('where to? node tests/drawing/contact-sheet.ts OUT.html')
-const option = (name: string): string | undefined => rest.find((one) => one.startsWith(`--${name}=`))?.split('=')[1]
+const option = (name: string): string | undefined =>
+  rest.find((one) => one.startsWith(`--${name}=`))?.split('=')[1]
 const wanted = rest.filter((one) => !one.startsWith('--'))
 const side = option('side') === 'WS' ? 'WS' : 'RS'
 const hand = option('hand') === 'left' ? 'left' : 'right'
@@ -42,4 +43,7 @@ function sheetOf(id: string): string {
 }
 
 const ids = wanted.length > 0 ? wanted : catalogue.map(({ id }) => id)
-writeFileSync(out, `<!doctype html><meta charset="utf-8"><title>Stitches at the needles</title><style>${looks}</style>${ids.map(sheetOf).join('\n')}`)
+writeFileSync(
+  out,
+  `<!doctype html><meta charset="utf-8"><title>Stitches at the needles</title><style>${looks}</style>${ids.map(sheetOf).join('\n')}`,
+)

@@ -26,7 +26,11 @@ export interface Cloth {
 }
 
 /** The part of a sheet that can be seen while it hangs in any of the given ways. */
-export function clothOf(sheet: Sheet, ways: readonly Hanging[], isStill: (piece: SheetPiece) => boolean): Cloth {
+export function clothOf(
+  sheet: Sheet,
+  ways: readonly Hanging[],
+  isStill: (piece: SheetPiece) => boolean,
+): Cloth {
   const still: SheetPiece[] = []
   const others: SheetPiece[] = []
   for (const piece of sheet.pieces) {
@@ -62,7 +66,10 @@ const straightTo = 5
 const step = 0.9
 
 /** How high the needles hold the fabric. */
-export function liftAt({ middle, left, right }: Pick<Hanging, 'middle' | 'left' | 'right'>, x: number): number {
+export function liftAt(
+  { middle, left, right }: Pick<Hanging, 'middle' | 'left' | 'right'>,
+  x: number,
+): number {
   const side = eased(x - middle, -step, step)
   return (1 - side) * heightAt(left, x) + side * heightAt(right, x)
 }

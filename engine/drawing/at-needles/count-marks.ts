@@ -1,7 +1,7 @@
-import type { Staged } from './staged.ts'
 import { heightAt } from './geometry.ts'
 import type { Mark } from './mark.ts'
 import { sizes } from './sizes.ts'
+import type { Staged } from './staged.ts'
 
 /** How many loops each needle holds, and how many of them lie beyond the picture's edge. */
 export function countMarks(shot: Staged): Mark[] {
@@ -29,8 +29,15 @@ export function countMarks(shot: Staged): Mark[] {
   if (isFirst || isLast) {
     // Beside the yarn, on the side that it does not lean to.
     const isEnglish = context.hold === 'English'
-    const place = isEnglish ? ({ edge: 'right', at: [0.75, 1.73] } as const) : ({ edge: 'left', at: [0.5, 1.5] } as const)
-    marks.push({ kind: 'note', key: 'note-yarn', ...place, text: yarn === 'front' ? 'yarn in front' : 'yarn behind' })
+    const place = isEnglish
+      ? ({ edge: 'right', at: [0.75, 1.73] } as const)
+      : ({ edge: 'left', at: [0.5, 1.5] } as const)
+    marks.push({
+      kind: 'note',
+      key: 'note-yarn',
+      ...place,
+      text: yarn === 'front' ? 'yarn in front' : 'yarn behind',
+    })
   }
   if (isLast && moment.left.length === 0) {
     const text = context.worked.pattern.worked === 'round' ? 'Round done' : 'Row done: turn'

@@ -63,7 +63,9 @@ function holeFeet({ stage, scene }: Bare, name: Name | null, from: readonly Name
 /** A lifted strand begins and ends where it ran out of the loops beside it. */
 function strandFeet({ context, hung }: Bare): Feet | null {
   const lifter = context.numbers.get('strand 0')
-  const pieces = context.cloth.pieces.slice(context.cloth.still).filter(({ part, loop }) => part === 'strand' && loop === lifter)
+  const pieces = context.cloth.pieces
+    .slice(context.cloth.still)
+    .filter(({ part, loop }) => part === 'strand' && loop === lifter)
   const [first, last] = [hung.curve(pieces[0]?.key ?? ''), hung.curve(pieces.at(-1)?.key ?? '')]
   if (first === null || last === null) return null
   const ends: Point[] = [

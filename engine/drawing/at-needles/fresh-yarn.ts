@@ -6,9 +6,9 @@ import { keyOf, type Look, type Shape } from './shape.ts'
 import type { SheetPiece, StrandPart } from './sheet.ts'
 import { depthOf, loopIdOf, type Staged } from './staged.ts'
 import type { StepContext } from './step-context.ts'
+import { type Wrap, wrapRound } from './wrap-pose.ts'
 import { arrivalTo, type Exit, leadFrom } from './yarn-pose.ts'
 import { exitAt, feetIn, showsKnit, yarnFrom } from './yarns.ts'
-import { type Wrap, wrapRound } from './wrap-pose.ts'
 
 /** One new loop's yarn, as it comes from the ball. */
 interface Fresh {
@@ -71,10 +71,18 @@ function alongRoot(waiting: readonly Fresh[], near: Curve, layer: number): Shape
   const pieces = waiting.flatMap(({ loop, name, arrival, parts }) => [
     ...arrival.map(({ key, made }) => ({ key, loop, count: cubicsIn(made), isPart: false })),
     // Parts of a loop are kept from left to right, but the yarn comes from the right.
-    ...parts.toReversed().map((part) => ({ key: `${keyOf(loop, name)} ${part}`, loop, count: 1, isPart: true })),
+    ...parts
+      .toReversed()
+      .map((part) => ({ key: `${keyOf(loop, name)} ${part}`, loop, count: 1, isPart: true })),
   ])
   const counts = pieces.map(({ count }) => count)
-  const ways = shared(inCubics(near, counts.reduce((sum, count) => sum + count, 0)), counts)
+  const ways = shared(
+    inCubics(
+      near,
+      counts.reduce((sum, count) => sum + count, 0),
+    ),
+    counts,
+  )
   return pieces.map(({ key, loop, isPart }, i): Shape => {
     const way = ways[i] ?? []
     return { key, curve: isPart ? backwards(way) : way, layer, look: 'working', loop }
@@ -86,7 +94,11 @@ function freshLoops({ cloth, numbers, told }: StepContext): Fresh[] {
   return [...new Set(names)].map((name): Fresh => {
     const loop = numbers.get(name) ?? -1
     const isBeside = ({ arrives, part }: SheetPiece): boolean =>
-      loop >= 0 && arrives === loop && part !== 'strand' && !part.startsWith('leg') && !part.startsWith('half')
+      loop >= 0 &&
+      arrives === loop &&
+      part !== 'strand' &&
+      !part.startsWith('leg') &&
+      !part.startsWith('half')
     const hasLegs = loop >= 0 && cloth.indexOf.has(`${loop} leg-left`)
     return {
       name,
@@ -114,7 +126,9 @@ function madeSoFar(shot: Staged, thread: Thread, fresh: Fresh): boolean {
 
 function exitBefore({ context, hung, stage, loops }: Staged): Exit {
   const from = yarnFrom(context)
-  const feet = from && (loops.find(({ loop, name }) => loop === from.loop && name === null)?.feet ?? feetIn(hung, from.loop))
+  const feet =
+    from &&
+    (loops.find(({ loop, name }) => loop === from.loop && name === null)?.feet ?? feetIn(hung, from.loop))
   if (from !== null && feet !== null) return exitAt(feet[from.side], feet.legs)
   // It comes round from the end of the round before, or from beyond the picture's edge.
   const beside: Point = [stage.hanging.middle + 0.75, -1.12]
@@ -127,7 +141,13 @@ function firstLayer(context: StepContext): number {
 }
 
 /** As it lies in the fabric once the step is done; until then it only hangs from one loop to the next. */
-function arrivalShapes(shot: Staged, { arrival, loop }: Fresh, { exit, layer }: Thread, entry: Exit, isDrawn: boolean): Shape[] {
+function arrivalShapes(
+  shot: Staged,
+  { arrival, loop }: Fresh,
+  { exit, layer }: Thread,
+  entry: Exit,
+  isDrawn: boolean,
+): Shape[] {
   const { isLast, hung, context } = shot
   const counts = arrival.map(({ made }) => cubicsIn(made))
   const total = counts.reduce((sum, count) => sum + count, 0)
@@ -137,7 +157,13 @@ function arrivalShapes(shot: Staged, { arrival, loop }: Fresh, { exit, layer }: 
     const isNew = context.step.made.includes(loopIdOf(shot, piece.loop) ?? -1)
     const look: Look = !isLast ? 'working' : isNew ? 'new' : 'below'
     const own = isLast ? hung.curve(piece.key) : null
-    return { key: piece.key, curve: own ?? ways[i] ?? [], layer: isDrawn ? layer : depthOf(shot, piece.key), look, loop }
+    return {
+      key: piece.key,
+      curve: own ?? ways[i] ?? [],
+      layer: isDrawn ? layer : depthOf(shot, piece.key),
+      look,
+      loop,
+    }
   })
 }
 

@@ -81,7 +81,8 @@ export function moved(curve: Curve, by: (part: number) => Point): Curve {
 /** Curves that follow each other, as one. */
 export function joined(curves: readonly Curve[]): Curve {
   const all: number[] = []
-  for (const curve of curves) for (let i = all.length === 0 ? 0 : 2; i < curve.length; i++) all.push(at(curve, i))
+  for (const curve of curves)
+    for (let i = all.length === 0 ? 0 : 2; i < curve.length; i++) all.push(at(curve, i))
   return all
 }
 

@@ -1,9 +1,9 @@
 import { stitch } from '../../stitches/index.ts'
-import { loopIdOf, type Staged } from './staged.ts'
 import { heightAt, type Point } from './geometry.ts'
 import type { LoopLabel, Mark } from './mark.ts'
 import { onNeedle } from './marks.ts'
 import { sizes } from './sizes.ts'
+import { loopIdOf, type Staged } from './staged.ts'
 import { middleOf } from './yarns.ts'
 
 /** Loops pointed out with words: those asked for, and one that is easily mistaken for another. */
@@ -13,7 +13,7 @@ export function labelMarks(shot: Staged, labels: readonly LoopLabel[]): Mark[] {
   for (const { loop, label } of wanted) {
     const at = placeOf(shot, loop)
     if (at === null || marks.some(({ key }) => key === `label-${loop}`)) continue
-    marks.push({ kind: 'label', key: `label-${loop}`, at, text: label, box: boxFor(shot, at, marks) })
+    marks.push({ kind: 'label', key: `label-${loop}`, at, text: label, box: boxFor(shot, at) })
   }
   return marks
 }
@@ -35,14 +35,18 @@ function placeOf(shot: Staged, id: number): Point | null {
   return Math.abs(place[0]) > side - 0.3 || place[1] < 0.4 - below ? null : place
 }
 
+/** Where words about a loop on the right needle stand, clear of numbers, yarn and counts; and how far from the sides. */
+const free = { x: 3.4, y: 1.02, side: sizes.picture.side - 1.5 } as const
+
 /** Above a loop on a needle; beside one in the fabric, toward the nearer edge. */
-function boxFor({ stage }: Staged, [x, y]: Point, others: readonly Mark[]): Point {
-  const isHigh = y > heightAt(x < 0 ? stage.left.line : stage.right.line, x) - 0.5
-  const width = sizes.picture.side - 1.5
-  const inside = Math.min(width, Math.max(-width, x))
-  if (isHigh) return [inside, sizes.picture.above - 1.05 - 0.0 * others.length]
+function boxFor({ stage }: Staged, [x, y]: Point): Point {
+  const inside = Math.min(free.side, Math.max(-free.side, x))
+  if (y > heightAt(x < 0 ? stage.left.line : stage.right.line, x) - 0.5) {
+    return x < 0 ? [inside, sizes.picture.above - 1.05] : [Math.max(free.x, inside), free.y]
+  }
+  const outward = x < 0 ? 0.4 : -0.4
   return [
-    Math.min(width, Math.max(-width, x + (x < 0 ? 0.4 : -0.4))),
+    Math.min(free.side, Math.max(-free.side, x + outward)),
     Math.max(0.35 - sizes.picture.below, y - 1.05),
   ]
 }

@@ -52,7 +52,7 @@ export function overNeedle(feet: Feet, { line, x, turn, slack, cubics }: Hang): 
   const crest = plus(plus(middle, up, top + slack), right, lean)
   const isCrossed = Math.abs(turn) > 1
   const side = (of: 'left' | 'right'): 1 | -1 => ((of === 'left') !== isCrossed ? -1 : 1)
-  const below = (of: 'left' | 'right'): Point => plus(plus(middle, right, side(of) * sizes.half), up, -0.28)
+  const below = (of: 'left' | 'right'): Point => plus(plus(middle, right, side(of) * sizes.half), up, -0.31)
   const round = sizes.half * 0.86
   const half = (of: 'left' | 'right'): Curve => {
     const handle = times(right, side(of) * (round + slack * 0.3))

@@ -2,6 +2,7 @@ import type { GroupNode, Node, TextNode } from '../display.ts'
 import type { Frame } from './frames.ts'
 import type { Mark } from './mark.ts'
 import { frameSize, toX, toY } from './places.ts'
+
 const tenth = (n: number): number => Math.round(n * 10) / 10
 
 /** Sizes in drawing units. A phone shows them at about 0.6: type of 23 is then 14 pixels high. */
@@ -52,7 +53,7 @@ function nodesFor(mark: Mark): Node[] {
         }),
       ]
     case 'new':
-      return newNodes(mark.text)
+      return newNodes(mark)
     case 'marker':
       return [{ kind: 'circle', className: 'marker', x: 0, y: 3, radius: 13, strokeWidth: 4 }]
     case 'line':
@@ -89,7 +90,7 @@ function nodesFor(mark: Mark): Node[] {
   }
 }
 
-function newNodes(text: string): Node[] {
+function newNodes({ text, edge }: Mark & { kind: 'new' }): Node[] {
   const tick: Node = {
     kind: 'path',
     className: 'new-tick',
@@ -102,8 +103,10 @@ function newNodes(text: string): Node[] {
     cap: 'round',
   }
   // The yarn rises on the other side.
-  const words = written({ className: 'mark-text', text, x: -7, y: -14, size: type.note, anchor: 'start' })
-  return text === '' ? [tick] : [tick, words]
+  const side = edge === 'left' ? ({ x: -7, anchor: 'start' } as const) : ({ x: 7, anchor: 'end' } as const)
+  return text === ''
+    ? [tick]
+    : [tick, written({ className: 'mark-text', text, ...side, y: -14, size: type.note })]
 }
 
 /** Letters are about this wide, in parts of their size. */
@@ -111,32 +114,22 @@ const letter = 0.53
 
 function labelNodes({ at, box, text }: Mark & { kind: 'label' }): Node[] {
   const half = (text.length * letter * type.note) / 2 + 8
-  const reach = frameSize.width / 2 - half - 4
-  const centre = Math.min(reach, Math.max(-reach, toX(box[0]) - frameSize.width / 2)) + frameSize.width / 2
+  const middle = frameSize.width / 2
+  const reach = middle - half - 4
+  const centre = middle + Math.min(reach, Math.max(-reach, toX(box[0]) - middle))
   const [x, y] = [tenth(centre - toX(at[0])), tenth(toY(box[1]) - toY(at[1]))]
-  const edge = y < 0 ? y + 16 : y - 16
+  const end = y < 0 ? y + tall / 2 : y - tall / 2
+  const length = Math.max(spot, Math.hypot(x, end))
+  const line = { x1: tenth((x / length) * spot), y1: tenth((end / length) * spot), x2: x, y2: end }
+  const bubble = { x: x - half, y: y - tall / 2, width: 2 * half, height: tall, corner: 4 }
   return [
-    { kind: 'circle', className: 'label-spot', x: 0, y: 0, radius: 15, strokeWidth: 2.5, dash: [4, 4] },
-    {
-      kind: 'line',
-      className: 'label-line',
-      x1: x === 0 ? 0 : tenth(x * 0.3),
-      y1: y < 0 ? -15 : 15,
-      x2: x,
-      y2: edge,
-      strokeWidth: 2,
-    },
-    {
-      kind: 'rect',
-      className: 'label-box',
-      x: x - half,
-      y: y - 16,
-      width: 2 * half,
-      height: 32,
-      corner: 4,
-      fill: '#fff',
-      strokeWidth: 2,
-    },
+    { kind: 'circle', className: 'label-spot', x: 0, y: 0, radius: spot, strokeWidth: 2.5, dash: [4, 4] },
+    { kind: 'line', className: 'label-line', ...line, strokeWidth: 2 },
+    { kind: 'rect', className: 'label-box', ...bubble, fill: '#fff', strokeWidth: 2 },
     written({ className: 'mark-text', text, x, y: y + 7, size: type.note, anchor: 'middle' }),
   ]
 }
+
+/** The ring round a loop that is pointed out, and the height of the box with its words. */
+const spot = 15
+const tall = 32

@@ -8,7 +8,13 @@ export type Mark =
   /** Its turn, from 1. */
   | { readonly kind: 'badge'; readonly key: string; readonly at: Point; readonly text: string }
   /** Over a loop that has just come on the needle. */
-  | { readonly kind: 'new'; readonly key: string; readonly at: Point; readonly text: string }
+  | {
+      readonly kind: 'new'
+      readonly key: string
+      readonly at: Point
+      readonly text: string
+      readonly edge: 'left' | 'right' | 'middle'
+    }
   /** A stitch marker on a needle. */
   | { readonly kind: 'marker'; readonly key: string; readonly at: Point }
   /** Between two loops of different repeats. */

@@ -1,22 +1,28 @@
 import type { LoopId, Step, WorkedRow } from '../../needles/index.ts'
-import { drawnOn, type HungLoop, loopIdOf, type Staged } from './staged.ts'
 import { countMarks } from './count-marks.ts'
 import { heightAt, mix, type Point } from './geometry.ts'
-import { holderBelow } from './loop-shapes.ts'
 import { labelMarks } from './label-marks.ts'
+import { holderBelow } from './loop-shapes.ts'
 import type { LoopLabel, Mark } from './mark.ts'
 import { sizes } from './sizes.ts'
+import { drawnOn, type HungLoop, loopIdOf, type Staged } from './staged.ts'
 
 /** All that is said in a scene. */
-export const marksIn = (shot: Staged, labels: readonly LoopLabel[]): Mark[] => [
-  ...lineMarks(shot),
-  ...takenMarks(shot),
-  ...newMarks(shot),
-  ...markerMarks(shot),
-  ...beadMarks(shot),
-  ...countMarks(shot),
-  ...labelMarks(shot, labels),
-]
+export function marksIn(shot: Staged, labels: readonly LoopLabel[]): Mark[] {
+  const labelled = labelMarks(shot, labels)
+  // A loop that has words already need not be called new.
+  const isSaid = ({ key }: Mark): boolean =>
+    labelled.some((label) => label.key === key.replace('new', 'label'))
+  return [
+    ...lineMarks(shot),
+    ...takenMarks(shot),
+    ...newMarks(shot).filter((mark) => !isSaid(mark)),
+    ...markerMarks(shot),
+    ...beadMarks(shot),
+    ...countMarks(shot),
+    ...labelled,
+  ]
+}
 
 /** The middle of the needle where a loop hangs. */
 export const onNeedle = ({ stage }: Staged, { on, x }: Pick<HungLoop, 'on' | 'x'>): Point => [
@@ -33,7 +39,9 @@ function takenMarks(shot: Staged): Mark[] {
   const coming = isLast ? worked.rows[rowIndex]?.steps[step.step] : step
   if (coming === undefined) return []
   const held = isLast ? [] : [...context.numbers.keys()].filter((name) => name.startsWith('held'))
-  const taken = coming.taken.map((id) => loops.find((one) => loopIdOf(shot, one.loop) === id && (one.name?.startsWith('old') ?? isLast)))
+  const taken = coming.taken.map((id) =>
+    loops.find((one) => loopIdOf(shot, one.loop) === id && (one.name?.startsWith('old') ?? isLast)),
+  )
   const others = held.map((name) => loops.find((one) => one.name === name))
   const found = [...taken, ...others].flatMap((hanging, i) => {
     const id = hanging === undefined ? null : loopIdOf(shot, hanging.loop)
@@ -43,7 +51,8 @@ function takenMarks(shot: Staged): Mark[] {
   return found.flatMap(({ id, turn, hanging }, i): Mark[] => {
     const at = onNeedle(shot, hanging)
     // Where another loop is held up above it, there is no room for its number.
-    const isHidden = shot.scene.lifted !== null || (shot.scene.through.size > 0 && shot.scene.tip.at === 'rest')
+    const isHidden =
+      shot.scene.lifted !== null || (shot.scene.through.size > 0 && shot.scene.tip.at === 'rest')
     const badge: Mark = {
       kind: 'badge',
       key: `badge-${id}`,
@@ -73,15 +82,31 @@ function newMarks(shot: Staged): Mark[] {
     const hanging = loops.find((one) => one.on === 'right' && loopIdOf(shot, one.loop) === id)
     return hanging && Math.abs(hanging.x) <= sizes.reach ? [{ id, hanging }] : []
   })
-  const fresh = found.filter(({ id }) => worked.loops[id]?.row === rowIndex && worked.loops[id]?.step === (done?.step ?? 0) - 1)
+  const fresh = found.filter(
+    ({ id }) => worked.loops[id]?.row === rowIndex && worked.loops[id]?.step === (done?.step ?? 0) - 1,
+  )
   const word = fresh.length > 0 ? 'new' : 'slipped'
   const chain = moment.right[0]
-  const bound: Mark[] = chain?.id === null ? [{ kind: 'new', key: 'chain', at: [chain.x, heightAt(stage.right.line, chain.x) + 0.62], text: 'not counted' }] : []
-  return [...bound, ...found.map(({ id, hanging }, i): Mark => {
-    const [x, y] = onNeedle(shot, hanging)
-    const text = i > 0 ? '' : found.length > 1 ? `${found.length} ${word}` : word
-    return { kind: 'new', key: `new-${id}`, at: [x, y + 0.62], text }
-  })]
+  const bound: Mark[] =
+    chain?.id === null
+      ? [
+          {
+            kind: 'new',
+            key: 'chain',
+            at: [chain.x, heightAt(stage.right.line, chain.x) + 0.62],
+            edge: 'left',
+            text: 'not counted',
+          },
+        ]
+      : []
+  return [
+    ...bound,
+    ...found.map(({ id, hanging }, i): Mark => {
+      const [x, y] = onNeedle(shot, hanging)
+      const text = i > 0 ? '' : found.length > 1 ? `${found.length} ${word}` : word
+      return { kind: 'new', key: `new-${id}`, at: [x, y + 0.62], edge: 'left', text }
+    }),
+  ]
 }
 
 /** A line hangs between two loops of different repeats of the row. */
@@ -97,7 +122,9 @@ function lineMarks(shot: Staged): Mark[] {
         const [a, b] = [nearer && loopIdOf(shot, nearer.loop), loopIdOf(shot, loop.loop)]
         if (nearer === undefined || a === null || a === undefined || b === null) return []
         if ((repeats.get(a) ?? null) === (repeats.get(b) ?? null)) return []
-        return [{ kind: 'line', key: `line-${a}`, at: mix(onNeedle(shot, nearer), onNeedle(shot, loop), 0.5) }]
+        return [
+          { kind: 'line', key: `line-${a}`, at: mix(onNeedle(shot, nearer), onNeedle(shot, loop), 0.5) },
+        ]
       })
     })
     .slice(0, loops.length)
@@ -108,7 +135,8 @@ function repeatsByLoop(row: WorkedRow): ReadonlyMap<LoopId, number | null> {
   const known = remembered.get(row)
   if (known !== undefined) return known
   const repeats = new Map<LoopId, number | null>()
-  for (const { taken, made, repeat } of row.steps) for (const id of [...taken, ...made]) repeats.set(id, repeat)
+  for (const { taken, made, repeat } of row.steps)
+    for (const id of [...taken, ...made]) repeats.set(id, repeat)
   remembered.set(row, repeats)
   return repeats
 }

@@ -156,7 +156,10 @@ function straightening(
   const part = -straightened.part * Math.min(1, left.length / straightened.loops)
   const next = left.find((id) => before.base.has(id) && after.base.has(id)) ?? -1
   const [old, late] = [before.base.get(next)?.[0], after.base.get(next)?.[0]]
-  const low = old === undefined || late === undefined ? 0 : late + shift.made - (old + shift.waiting) - (2 * sizes.first - 1)
+  const low =
+    old === undefined || late === undefined
+      ? 0
+      : late + shift.made - (old + shift.waiting) - (2 * sizes.first - 1)
   const base = after.base.get(newest ?? -1)?.[0]
   const made = base === undefined ? 0 : base + shift.made - sizes.first
   return { low: part * low, made: part * made }

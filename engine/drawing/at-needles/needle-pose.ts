@@ -1,6 +1,6 @@
 import { alongLine, type Curve, heightAt, type Point, plus, polyline } from './geometry.ts'
-import { sizes } from './sizes.ts'
 import type { NeedlePlace } from './needle-places.ts'
+import { sizes } from './sizes.ts'
 
 /** A needle's half thickness at so far from its tip, in stitch widths. */
 const taper: readonly (readonly [number, number])[] = [

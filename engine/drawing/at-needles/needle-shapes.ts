@@ -1,10 +1,10 @@
-import { cableLine, holderBelow } from './loop-shapes.ts'
-import type { Look, Shape } from './shape.ts'
-import type { Staged } from './staged.ts'
 import { heightAt, type Point, straight } from './geometry.ts'
 import { layers, leftLayers, type NeedleLayers, rightLayers } from './layers.ts'
-import { cableCurve, type NeedlePart, needleParts } from './needle-pose.ts'
+import { cableLine, holderBelow } from './loop-shapes.ts'
 import type { NeedlePlace } from './needle-places.ts'
+import { cableCurve, type NeedlePart, needleParts } from './needle-pose.ts'
+import type { Look, Shape } from './shape.ts'
+import type { Staged } from './staged.ts'
 
 /** Both needles, each in two stretches: up to where it crosses the other one, and from there to its tip. */
 export function needleShapes({ scene, stage }: Staged): Shape[] {
@@ -67,5 +67,13 @@ function holder({ stage }: Pick<Staged, 'stage'>): Shape[] {
   if (place?.on !== 'holder') return []
   const y = heightAt(stage.left.line, place.x) - holderBelow
   const end = (by: number): Point => [place.x + by, y + (by > 0 ? 0.02 : -0.06)]
-  return [{ key: 'holder line', curve: straight(end(-1.5), end(0.75)), layer: layers.cableBehind, look: 'line', loop: null }]
+  return [
+    {
+      key: 'holder line',
+      curve: straight(end(-1.5), end(0.75)),
+      layer: layers.cableBehind,
+      look: 'line',
+      loop: null,
+    },
+  ]
 }

@@ -8,7 +8,12 @@ import { isPainted } from './still.ts'
 const parts: readonly StrandPart[] = ['leg-left', 'half-left', 'half-right', 'leg-right']
 
 /** What a stitch deals with while it is on neither needle. */
-export const offNeedleShapes = (shot: Staged): Shape[] => [...fallenShapes(shot), ...strandShapes(shot), ...besideShapes(shot), ...parkedShapes(shot)]
+export const offNeedleShapes = (shot: Staged): Shape[] => [
+  ...fallenShapes(shot),
+  ...strandShapes(shot),
+  ...besideShapes(shot),
+  ...parkedShapes(shot),
+]
 
 /** Loops of the stitch that hang in the fabric: dropped, passed over, or of a lower row. */
 function fallenShapes(shot: Staged): Shape[] {
@@ -33,7 +38,8 @@ function strandShapes(shot: Staged): Shape[] {
   const lifter = context.numbers.get('strand 0')
   if (lifter === undefined || loops.some(({ name }) => name === 'strand 0')) return []
   const isMade = isLast || scene.hands.right.some((name) => name.startsWith('new'))
-  const isIts = ({ part, loop, until }: SheetPiece): boolean => (isMade ? part === 'strand' && loop === lifter : until === lifter)
+  const isIts = ({ part, loop, until }: SheetPiece): boolean =>
+    isMade ? part === 'strand' && loop === lifter : until === lifter
   const pieces = context.cloth.pieces.slice(context.cloth.still).filter(isIts)
   const run = joined(pieces.flatMap(({ key }) => [hung.curve(key) ?? []]).filter((curve) => curve.length > 0))
   if (run.length === 0) return []
@@ -52,7 +58,9 @@ function strandShapes(shot: Staged): Shape[] {
 /** Smooth yarn through every loop that was put aside. */
 function parkedShapes({ context, hung, loops }: Staged): Shape[] {
   const { fabric, order } = context.before.sheet.after
-  const apart = fabric.loops.filter(({ id, live }) => live && !order.includes(id) && !loops.some(({ loop }) => loop === id))
+  const apart = fabric.loops.filter(
+    ({ id, live }) => live && !order.includes(id) && !loops.some(({ loop }) => loop === id),
+  )
   return apart.flatMap(({ id }): Shape[] => {
     const half = hung.curve(`${id} half-left`)
     if (half === null) return []
@@ -70,6 +78,8 @@ function besideShapes(shot: Staged): Shape[] {
   const painted = cloth.pieces.slice(cloth.still).filter((piece) => isPainted(before, piece, last))
   return painted.flatMap(({ key, loop }): Shape[] => {
     const curve = hung.curve(key)
-    return curve === null ? [] : [{ key, curve, loop, layer: depthOf(shot, key), look: isFirst ? 'new' : 'below' }]
+    return curve === null
+      ? []
+      : [{ key, curve, loop, layer: depthOf(shot, key), look: isFirst ? 'new' : 'below' }]
   })
 }

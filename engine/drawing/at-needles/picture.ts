@@ -12,7 +12,8 @@ export const needlesTitle = 'Both needles, as you see them'
 /** A frame as it is drawn by itself. */
 export function frameDrawing(frames: Frames, frame: Frame): Drawing {
   const nodes = planOf(frames).flatMap((group): Node[] => {
-    if (group.kind === 'needle') return groupNode(frames, frame, group, needlePaths(frames, frame, group, false))
+    if (group.kind === 'needle')
+      return groupNode(frames, frame, group, needlePaths(frames, frame, group, false))
     const runs = yarnRuns(frames, frame, group)
     if (runs.length === 0) return []
     const curves: Node = { kind: 'curves', runs, coats: coatsOf(group) }
@@ -24,7 +25,8 @@ export function frameDrawing(frames: Frames, frame: Frame): Drawing {
 /** The same with elements for every piece of the step, in one order for all its frames, so that a script can move them. */
 export function movingDrawing(frames: Frames, frame: Frame): Drawing {
   const nodes = planOf(frames).flatMap((group): Node[] => {
-    if (group.kind === 'needle') return groupNode(frames, frame, group, needlePaths(frames, frame, group, true))
+    if (group.kind === 'needle')
+      return groupNode(frames, frame, group, needlePaths(frames, frame, group, true))
     const runs = yarnRuns(frames, frame, group)
     const coats = coatsOf(group).map((coat): Node => ({ kind: 'curves', runs, coats: [coat] }))
     return group.kind === 'fabric' ? coats : groupNode(frames, frame, group, coats)
@@ -45,14 +47,22 @@ const dataOf = (run: Run): string => (run.length < 8 ? '' : curvesData([run]))
 
 function drawingOf(frame: Frame, pieces: readonly Node[]): Drawing {
   const { width, height, above } = frameSize
-  const yarn = { kind: 'group', className: 'needle-yarn', x: width / 2, y: above, scale: unitSize, children: pieces } as const
+  const yarn = {
+    kind: 'group',
+    className: 'needle-yarn',
+    x: width / 2,
+    y: above,
+    scale: unitSize,
+    children: pieces,
+  } as const
   const look = { className: 'needle-view', fill: 'none', stroke: 'currentColor', join: 'round' } as const
   const view: GroupNode = { kind: 'group', ...look, children: [yarn, ...markNodes(frame)] }
   return { width, height, unit: 'px', title: needlesTitle, description: frame.description, nodes: [view] }
 }
 
 /** A piece in units; empty where it is not shown. */
-const ownRun = ({ shown, curves }: Frame, place: number): Run => (shown[place] ? (curves[place] ?? []).map(inUnits) : [])
+const ownRun = ({ shown, curves }: Frame, place: number): Run =>
+  shown[place] ? (curves[place] ?? []).map(inUnits) : []
 
 function fabricRun({ from }: Frames, { fabric }: Frame, place: number): Run {
   const run: number[] = []
@@ -62,7 +72,11 @@ function fabricRun({ from }: Frames, { fabric }: Frame, place: number): Run {
 }
 
 const yarnRuns = (frames: Frames, frame: Frame, { kind, places }: Group): Run[] =>
-  longerRuns(joinedRuns(places.map((place) => (kind === 'fabric' ? fabricRun(frames, frame, place) : ownRun(frame, place)))))
+  longerRuns(
+    joinedRuns(
+      places.map((place) => (kind === 'fabric' ? fabricRun(frames, frame, place) : ownRun(frame, place))),
+    ),
+  )
 
 const yarnWidth = sizes.yarn * 100
 const edgeWidth = yarnWidth + 2 * sizes.line * 100
@@ -72,7 +86,7 @@ function coatsOf({ look }: Group): CurvesNode['coats'] {
   const more = look === 'below' ? ' below' : ''
   return [
     { className: `yarn-edge${more}`, strokeWidth: edgeWidth },
-    { className: `yarn-body${more}`, stroke: '#fff', strokeWidth: yarnWidth, cap: 'square' },
+    { className: `yarn-body${more}`, stroke: '#fff', strokeWidth: yarnWidth, cap: 'round' },
   ]
 }
 
@@ -101,7 +115,13 @@ function needlePaths({ pieces }: Frames, frame: Frame, { places }: Group, all: b
   return places.flatMap((place): Node[] => {
     const run = ownRun(frame, place)
     if (run.length === 0 && !all) return []
-    return [{ kind: 'curves', runs: run.length === 0 ? [] : [run], coats: [needleCoats[pieces[place]?.look ?? 'line'] ?? {}] }]
+    return [
+      {
+        kind: 'curves',
+        runs: run.length === 0 ? [] : [run],
+        coats: [needleCoats[pieces[place]?.look ?? 'line'] ?? {}],
+      },
+    ]
   })
 }
 

@@ -11,7 +11,8 @@ export const frameSize = {
 export const unitSize = sizes.stitch / 100
 
 /** A number of a curve in such units: x for an even place, y for an odd one, which goes down. */
-export const inUnits = (value: number, place: number): number => Math.round(place % 2 === 0 ? value * 100 : value * -100)
+export const inUnits = (value: number, place: number): number =>
+  Math.round(place % 2 === 0 ? value * 100 : value * -100)
 
 export const toX = (x: number): number => frameSize.width / 2 + x * sizes.stitch
 export const toY = (y: number): number => frameSize.above - y * sizes.stitch

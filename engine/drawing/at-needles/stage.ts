@@ -31,7 +31,10 @@ export interface Stage {
 const pushed = 0.72
 
 export function stageOf(before: Moment, after: Moment, scene: Scene, isLast: boolean): Stage {
-  const slide = { left: after.shift.waiting - before.shift.waiting, right: after.shift.made - before.shift.made }
+  const slide = {
+    left: after.shift.waiting - before.shift.waiting,
+    right: after.shift.made - before.shift.made,
+  }
   const firstRight = before.right[0]?.x ?? sizes.first + 1
   const part = isLast ? 1 : partMoved(before, after, scene, firstRight)
   const from = (n: number): number => reachedX(before, n) + slide.left * part
@@ -78,7 +81,10 @@ function reachedX({ left }: Moment, n: number): number {
 
 /** How far the fabric has moved on: it waits for the end, unless what is new would find no room, or takes no loop. */
 function partMoved(before: Moment, after: Moment, scene: Scene, firstRight: number): number {
-  const slide = { left: after.shift.waiting - before.shift.waiting, right: after.shift.made - before.shift.made }
+  const slide = {
+    left: after.shift.waiting - before.shift.waiting,
+    right: after.shift.made - before.shift.made,
+  }
   if (slide.left < 0.1) return madePart(scene, before, after)
   const growth = slide.right - slide.left
   if (growth < 0.1) return 0
@@ -125,7 +131,8 @@ function pushTogether(places: Places, { tip, hands }: Scene, end: number): void 
   if (tip.at !== 'loops') return
   const pitch = tip.loops.length < 2 ? 0 : Math.min(0.46, 0.75 / (tip.loops.length - 1))
   // A loop of a lower row comes up on the tip before the first.
-  const first = places.get(tip.loops[0] ?? 'none 0')?.x ?? (places.get(hands.left[0] ?? 'none 0')?.x ?? end) + 0.72
+  const first =
+    places.get(tip.loops[0] ?? 'none 0')?.x ?? (places.get(hands.left[0] ?? 'none 0')?.x ?? end) + 0.72
   for (const [i, name] of tip.loops.entries()) places.set(name, { on: 'left', x: first - i * pitch })
   if (!tip.deep) return
   for (const name of hands.left.filter((one) => !tip.loops.includes(one))) {
@@ -140,7 +147,8 @@ function placeApart(
   { hands: { cable, left, right, worked }, holds }: Scene,
   from: (n: number) => number,
 ): void {
-  for (const [i, name] of (cable?.loops ?? []).entries()) places.set(name, { on: 'cable', x: from(i + 1) + 0.35 })
+  for (const [i, name] of (cable?.loops ?? []).entries())
+    places.set(name, { on: 'cable', x: from(i + 1) + 0.35 })
   const isFetched = [...left, ...right, ...worked].some((name) => name.startsWith('held'))
   if (holds && !isFetched) places.set('held 1', { on: 'holder', x: from(1) - 1.5 })
 }

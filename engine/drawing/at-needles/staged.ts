@@ -88,8 +88,10 @@ export function drawnOn({ loops }: Staged, side: 'left' | 'right'): HungLoop[] {
 }
 
 /** The worked pattern's number of a loop of the fabric; null for a loop of a bind-off. */
-export const loopIdOf = ({ context: { before } }: Pick<Staged, 'context'>, loop: FabricLoopId): LoopId | null =>
-  before.sheet.after.fabric.loops[loop]?.loop ?? null
+export const loopIdOf = (
+  { context: { before } }: Pick<Staged, 'context'>,
+  loop: FabricLoopId,
+): LoopId | null => before.sheet.after.fabric.loops[loop]?.loop ?? null
 
 /** Where a piece lies among those of the fabric. */
 export function depthOf({ context: { cloth } }: Pick<Staged, 'context'>, key: string): number {

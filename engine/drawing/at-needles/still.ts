@@ -33,7 +33,11 @@ export function stillIn({ before, after, rowIndex, numbers, last }: Between): (p
 export const isOfLoop = ({ part }: SheetPiece): boolean => part.startsWith('leg') || part.startsWith('half')
 
 /** The yarn beside a loop that the step before has made is painted with it. */
-export const isPainted = ({ made, sheet }: Moment, { loop, arrives, part }: SheetPiece, last: readonly LoopId[]): boolean =>
+export const isPainted = (
+  { made, sheet }: Moment,
+  { loop, arrives, part }: SheetPiece,
+  last: readonly LoopId[],
+): boolean =>
   (part === 'sinker' || part === 'float' || part === 'belt') &&
   made.includes(arrives) &&
   last.includes(sheet.after.fabric.loops[loop]?.loop ?? -1)

@@ -1,4 +1,14 @@
-import { alongLine, type Curve, cubic, heightAt, joined, type Point, plus, straight, times } from './geometry.ts'
+import {
+  alongLine,
+  type Curve,
+  cubic,
+  heightAt,
+  joined,
+  type Point,
+  plus,
+  straight,
+  times,
+} from './geometry.ts'
 import { type LoopCurves, strand } from './loop-pose.ts'
 import { sizes } from './sizes.ts'
 import type { Stage } from './stage.ts'
