@@ -17,6 +17,14 @@ const rowOf = ({ plan, mistake }: MendPlace): string => rowName(plan, mistake.ro
 const where = ({ plan, section }: MendPlace): string =>
   section === null ? 'the place' : `the place in ${sectionWords(plan, section)}`
 
+/** The row that is still right. */
+const below = ({ plan, mistake }: MendPlace): string =>
+  mistake.row === 0
+    ? 'the cast-on, or cast on afresh'
+    : `the end of ${rowName(plan, mistake.row - 1).toLowerCase()}, or to the nearest lifeline under it`
+
+const loops = (n: number): string => (n === 1 ? 'loop' : `${numberWord(n)} loops`)
+
 const rows = (n: number): string => (n === 1 ? 'one row' : `${numberWord(n)} rows`)
 
 const words: Readonly<Record<MendWay, (place: MendPlace) => readonly string[]>> = {
@@ -61,8 +69,8 @@ const words: Readonly<Record<MendWay, (place: MendPlace) => readonly string[]>> 
   ],
   'work the column again': (place) => [
     place.later === 0
-      ? `Let ${stitches(place.wide)} of the row off the needle at ${where(place)}, and put the loops below them on a spare tip.`
-      : `Let the ${place.wide === 1 ? 'column' : `${numberWord(place.wide)} columns`} at ${where(place)} down to ${rowOf(place)}, and pin the loops.`,
+      ? `Let the stitches at ${where(place)} off the needle, and put the ${loops(place.wide)} below them on a spare tip.`
+      : `Let the stitches at ${where(place)} run down past ${rowOf(place)}, and pin the ${loops(place.wide)} that they stood on.`,
     'Work them again with their own strands, the lowest row first, as the words say: a hook or two short needles help.',
     'Look at which loop lies in front before you draw the yarn through.',
   ],
@@ -79,7 +87,7 @@ const words: Readonly<Record<MendWay, (place: MendPlace) => readonly string[]>> 
     'The count is right again. The stitch that was too many stays in the row below: the fabric keeps the mistake.',
   ],
   'go back to the row': (place) => [
-    `Draw the needle out and rip back to the row below ${rowOf(place)}, or to a lifeline there.`,
+    `Draw the needle out and rip back to ${below(place)}.`,
     'Pick the loops up with a thinner needle, leading legs in front, and count them before you go on.',
   ],
   'cast on again': () => [

@@ -141,9 +141,10 @@ export function sightsFor(book: Casebook, trace: Trace): readonly Sight[] {
   return found
 }
 
-/** Makes all rows ready at once, looks included, so that the first answer is as quick as the others. */
-export function prepare(book: Casebook): void {
-  for (const row of book.plan.rows) for (const trace of tracesIn(book, row.index)) sightsFor(book, trace)
+/** Makes a row ready, or all of them, looks included, so that the first answer is as quick as the others. */
+export function prepare(book: Casebook, only: number | null = null): void {
+  for (const { index } of book.plan.rows)
+    if (only === null || only === index) for (const trace of tracesIn(book, index)) sightsFor(book, trace)
 }
 
 /** The plan of whatever knows it. */
