@@ -7,5 +7,7 @@ export default defineConfig({
     allowOnly: false,
     passWithNoTests: false,
     maxWorkers: 2,
+    // Some tests start the command itself; a busy machine takes its time.
+    testTimeout: 60_000,
   },
 })

@@ -39,7 +39,10 @@ export function clothOf(
   const pieces = [...still, ...others]
   const from = [0]
   let to = 0
-  for (const { made } of pieces) from.push((to += made.length))
+  for (const { made } of pieces) {
+    to += made.length
+    from.push(to)
+  }
   const indexOf = new Map<string, number>()
   for (const [i, { key }] of pieces.entries()) indexOf.set(key, i)
   return { pieces, still: still.length, from, indexOf }
