@@ -12,8 +12,8 @@ import { orExplain, setUp } from '../site/setup/packages.mjs'
 
 const failure = { passed: 0, failed: 1 }
 const reports = mkdtempSync(join(tmpdir(), 'openwork-tests-'))
-/** Milliseconds. No tool takes a quarter as long; one that hangs is ended and has failed. */
-const longest = 240_000
+/** Milliseconds. No tool takes half as long; one that hangs is ended and has failed. */
+const longest = 480_000
 
 /** @type {Record<string, () => Count | Promise<Count>>} */
 const parts = { types, lint, unit, build, browser }
