@@ -90,20 +90,23 @@ function tell({ root, cloth, sight, times }: Session): void {
 
 const still = matchMedia('(prefers-reduced-motion: reduce)')
 
-/** How much of the way is left after one frame. */
-const left = 0.7
+/** Milliseconds in which half of the way is gone. */
+const halfTime = 35
 
 const travelling = new WeakSet<Session>()
 
-/** Draws frame after frame until the cloth is where the slider stands. */
+/** Draws frame after frame until the cloth is where the slider stands: as long on a slow machine as on a fast one. */
 function travel(session: Session): void {
   if (travelling.has(session)) return
   travelling.add(session)
-  const frame = (): void => {
-    const way = session.reached - session.sight.blocking
-    session.reached = session.sight.blocking + (still.matches || Math.abs(way) < 0.01 ? 0 : way * left)
+  let before = performance.now()
+  const frame = (now: number): void => {
+    const { blocking } = session.sight
+    const left = (session.reached - blocking) * 0.5 ** (Math.max(0, now - before) / halfTime)
+    before = now
+    session.reached = still.matches || Math.abs(left) < 0.01 ? blocking : blocking + left
     draw(session)
-    if (session.reached === session.sight.blocking) travelling.delete(session)
+    if (session.reached === blocking) travelling.delete(session)
     else requestAnimationFrame(frame)
   }
   requestAnimationFrame(frame)

@@ -1,4 +1,4 @@
-import { type Drawing, escapeText, needlesDrawing, toSvg } from '../../engine/drawing/index.ts'
+import { escapeText, neighboursOf } from '../../engine/drawing/index.ts'
 import {
   type CallOut,
   type Lesson,
@@ -7,7 +7,7 @@ import {
   rowLabelOf,
 } from '../../engine/lesson/index.ts'
 import type { WorkedRow } from '../../engine/needles/index.ts'
-import { type Hold, handSteps, type Neighbours, stitch } from '../../engine/stitches/index.ts'
+import { type Hold, handSteps, stitch } from '../../engine/stitches/index.ts'
 import type { Spot } from './state.ts'
 import { progressIn, type Word, wordsOf } from './words.ts'
 
@@ -51,12 +51,6 @@ export function slotsAt(lesson: Lesson, spot: Spot, hold: Hold): Slots | null {
   }
 }
 
-/** The needles after the stitch is worked. */
-export const needlesOf = ({ worked }: Lesson, { row, step }: Spot, hold: Hold): Drawing =>
-  needlesDrawing({ worked, rowIndex: row, done: step + 1, hold })
-
-export const needlesSvg = (drawing: Drawing): string => toSvg(drawing, { idPrefix: 'needles' })
-
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 
 const paragraph = (words: string): string => (words === '' ? '' : `<p>${text(words)}</p>`)
@@ -95,23 +89,6 @@ function turnWords({ worked }: Lesson, { row, step }: Spot): string {
     words.push(isRound ? `${last} Next comes ${label}.` : `${last} Turn the work for ${label}.`)
   }
   return words.join(' ')
-}
-
-/** What stands on either side of a stitch in its row. */
-function neighboursOf(row: WorkedRow, step: number): Neighbours {
-  const before = row.steps[step - 1]
-  const after = row.steps[step + 1]
-  return {
-    before: before ? faceOf(before.stitch, -1) : row.waiting.length > 0 ? null : 'start',
-    after: after ? faceOf(after.stitch, 0) : row.unworked.length > 0 ? null : 'end',
-  }
-}
-
-/** Whether a stitch is knitted or purled where it meets its neighbour; null where nothing is drawn through. */
-function faceOf(id: string, end: 0 | -1): 'knit' | 'purl' | null {
-  const { made, chain } = stitch(id).effect
-  const meeting = made.at(end) ?? chain
-  return meeting && meeting.slipped === null && meeting.from !== 'air' ? meeting.face : null
 }
 
 const callOutNames: Readonly<Record<CallOut['kind'], string>> = {

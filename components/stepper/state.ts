@@ -47,6 +47,13 @@ export const isLast = (worked: WorkedPattern, spot: Spot): boolean => {
   return last !== undefined && sameStop(last, spot)
 }
 
+/** The stitches before and after one, as far as there are any; the one after comes first. */
+export function beside(worked: WorkedPattern, spot: Spot): Spot[] {
+  const stops = stopsOf(worked)
+  const here = stops.findIndex((stop) => sameStop(stop, spot))
+  return [stops[here + 1], stops[here - 1]].flatMap((stop) => (stop ? [{ ...spot, ...stop }] : []))
+}
+
 /** Whether the pattern has that stitch. */
 export const exists = (worked: WorkedPattern, { row, step }: Stop): boolean =>
   worked.rows[row]?.steps[step] !== undefined

@@ -5,7 +5,7 @@ import type { Pattern } from '../../engine/pattern/index.ts'
 import type { Hold } from '../../engine/stitches/index.ts'
 import { onChoice } from './fields.ts'
 import { keyMove, onTap } from './keys.ts'
-import { type Change, prepareMotion } from './motion.ts'
+import type { Change } from './motion.ts'
 import { exists, firstSpot, isFirst, isLast, type Move, moved, type Spot } from './state.ts'
 import { type Store, storeFor } from './store.ts'
 import { find, type View, viewOn } from './view.ts'
@@ -49,7 +49,6 @@ function start(root: HTMLElement): void {
   resume(session, store.place())
   listen(session)
   for (const control of root.querySelectorAll<HTMLElement>('[data-controls]')) control.hidden = false
-  requestAnimationFrame(() => setTimeout(prepareMotion))
 }
 
 /** Goes on where the reader stopped, if this pattern has that stitch. */
@@ -89,7 +88,9 @@ function act(session: Session, move: Move): void {
 function changeOf({ lesson: { worked }, spot }: Session, old: Spot, move: Move): Change {
   if (move.do !== 'next' && move.do !== 'back') return 'at once'
   if (spot.row === old.row) return move.do === 'next' ? 'on' : 'back'
-  return worked.pattern.worked === 'flat' ? 'turn' : 'at once'
+  const isRound = worked.pattern.worked === 'round'
+  if (move.do === 'next') return isRound ? 'on' : 'turn on'
+  return isRound ? 'at once' : 'turn back'
 }
 
 function save({ store, view, spot, hold }: Session): void {
@@ -109,10 +110,18 @@ function listen(session: Session): void {
   onTap(needles, (move) => act(session, move))
   root.addEventListener('click', ({ target }) => {
     const name = target instanceof Element ? target.closest<HTMLElement>('[data-do]')?.dataset.do : undefined
+    if (name !== undefined) watch(session, name)
     const move = name === undefined ? undefined : buttonMove(session, name)
     if (move) act(session, move)
   })
   listenToFields(session)
+}
+
+/** The motions of the stitch that is shown: nothing of the place in the pattern changes. */
+function watch({ view: { stage } }: Session, name: string): void {
+  if (name === 'again') stage.again()
+  if (name === 'motion-on') stage.move(1)
+  if (name === 'motion-back') stage.move(-1)
 }
 
 function buttonMove({ lesson: { worked }, spot }: Session, name: string): Move | undefined {

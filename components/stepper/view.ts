@@ -1,10 +1,11 @@
 import { type Drawing, toSvg } from '../../engine/drawing/index.ts'
 import type { Lesson } from '../../engine/lesson/index.ts'
 import type { Hold } from '../../engine/stitches/index.ts'
+import { type Act, rememberedActs } from './acts.ts'
 import { chartHere, chartOfLesson, withMarks } from './chart-here.ts'
-import { type Change, type Stage, stageOn } from './motion.ts'
-import { needlesOf, needlesSvg, slotsAt } from './slots.ts'
-import { isFirst, isLast, type Spot } from './state.ts'
+import { type Change, isStill, type Place, type Stage, stageOn } from './motion.ts'
+import { slotsAt } from './slots.ts'
+import { beside, isFirst, isLast, type Spot } from './state.ts'
 
 /** Everything that is read from outside before it is shown. */
 export interface Shown {
@@ -32,7 +33,13 @@ export function viewOn(root: HTMLElement, first: Shown): View {
   const slots = new Map(
     [...root.querySelectorAll<HTMLElement>('[data-slot]')].map((slot) => [slot.dataset.slot ?? '', slot]),
   )
-  const stage = stageOn(find(root, '[data-stage]'), needlesOf(first.lesson, first.spot, first.hold))
+  const actAt = rememberedActs()
+  const firstAct = actAt(first.lesson, first.spot, first.hold)
+  if (!firstAct) throw new Error('the stepper has no stitch to begin with')
+  const stage = stageOn(find(root, '[data-stage]'), firstAct, (place) => tellMotion(root, place))
+  const prepare = whenIdle(({ lesson, spot, hold }: Shown) => {
+    for (const other of beside(lesson.worked, spot)) makeReady(actAt(lesson, other, hold))
+  })
   const chart = chartOn(find(root, '[data-chart]'), first)
   const notice = find<HTMLElement>(root, '[data-notice]')
   const nextButton = find<HTMLElement>(root, '[data-do="next"]')
@@ -52,10 +59,11 @@ export function viewOn(root: HTMLElement, first: Shown): View {
           (slot.querySelector<HTMLElement>('summary') ?? nextButton).focus({ preventScroll: true })
         slot.closest<HTMLElement>('[data-with-slot]')?.toggleAttribute('hidden', html === '')
       }
-      const needles = needlesOf(shown.lesson, shown.spot, shown.hold)
-      stage.show(needlesSvg(needles), needles, change)
+      const act = actAt(shown.lesson, shown.spot, shown.hold)
+      if (act) stage.show(act, change)
       chart(shown)
       setControls(root, shown)
+      prepare(shown)
     },
     tell(words) {
       const hadFocus = notice.contains(document.activeElement)
@@ -64,6 +72,41 @@ export function viewOn(root: HTMLElement, first: Shown): View {
       if (hadFocus && words === null) nextButton.focus()
     },
   }
+}
+
+/** Everything that a press of a button will need. */
+function makeReady(act: Act | null): void {
+  act?.last()
+  if (!isStill()) act?.moving()
+}
+
+/** Calls for the newest thing only, once the browser has nothing better to do. */
+function whenIdle<T>(call: (thing: T) => void): (thing: T) => void {
+  let waiting: { thing: T } | null = null
+  const idle =
+    typeof requestIdleCallback === 'function'
+      ? requestIdleCallback
+      : (run: () => void) => setTimeout(run, 200)
+  return (thing) => {
+    if (waiting === null) {
+      idle(() => {
+        const newest = waiting
+        waiting = null
+        if (newest) call(newest.thing)
+      })
+    }
+    waiting = { thing }
+  }
+}
+
+/** The motion that is shown, and which ways lead on from it. */
+function tellMotion(root: HTMLElement, { motion, of, words, chosen }: Place): void {
+  const line = find<HTMLElement>(root, '[data-motion-words]')
+  // What moves by itself is not read out: the hand steps stand below in full.
+  line.setAttribute('aria-live', chosen ? 'polite' : 'off')
+  line.textContent = motion === 0 ? 'Before the stitch.' : `Motion ${motion} of ${of}: ${words}`
+  find(root, '[data-do="motion-back"]').setAttribute('aria-disabled', String(motion <= 0))
+  find(root, '[data-do="motion-on"]').setAttribute('aria-disabled', String(motion >= of))
 }
 
 function setControls(root: HTMLElement, { lesson: { worked }, spot }: Shown): void {

@@ -1,3 +1,4 @@
+import type { LoopLabel } from '../drawing/index.ts'
 import { type Loop, type LoopId, needlesAfter, type WorkedPattern } from '../needles/index.ts'
 import { stitch } from '../stitches/index.ts'
 
@@ -59,8 +60,16 @@ function rowWithHoles(worked: WorkedPattern, rowIndex: number): number | null {
   return null
 }
 
-/** Where a new hole sits against the holes below it, read from the loops on either side of it. */
-function holeCheck(worked: WorkedPattern, rowIndex: number, stepIndex: number): string | null {
+/** A hole below a new one. */
+interface HoleBelow {
+  readonly loop: LoopId
+  /** How far the new one lies to the left of it on the right side, in stitches. */
+  readonly offset: number
+  readonly where: string
+}
+
+/** The hole nearest below a new one, found from the loops on either side of that; null where none is near. */
+function holeBelow(worked: WorkedPattern, rowIndex: number, stepIndex: number): HoleBelow | null {
   const below = rowWithHoles(worked, rowIndex)
   const row = worked.rows[rowIndex]
   const step = row?.steps[stepIndex]
@@ -83,8 +92,15 @@ function holeCheck(worked: WorkedPattern, rowIndex: number, stepIndex: number): 
     (best, place) => (best === null || Math.abs(place - here) < Math.abs(best - here) ? place : best),
     null,
   )
-  if (nearest === null || Math.abs(nearest - here) > 4) return null
-  return `Look below: ${offsetWords(here - nearest, rowWords(worked, below))}`
+  const loop = order[nearest ?? -1]
+  if (nearest === null || loop === undefined || Math.abs(nearest - here) > 4) return null
+  return { loop, offset: here - nearest, where: rowWords(worked, below) }
+}
+
+/** Where a new hole sits against the holes below it. */
+function holeCheck(worked: WorkedPattern, rowIndex: number, stepIndex: number): string | null {
+  const hole = holeBelow(worked, rowIndex, stepIndex)
+  return hole && `Look below: ${offsetWords(hole.offset, hole.where)}`
 }
 
 /** `offset` is counted in stitches toward the left, on the right side. */
@@ -119,14 +135,18 @@ const summed = (names: readonly string[]): string => {
     .join(', ')
 }
 
-/** A plain stitch worked into something that is not plain: the landmark in the row below. */
-function landmarkCheck(worked: WorkedPattern, rowIndex: number, stepIndex: number): string | null {
+/** What a plain stitch is worked into, where that is not plain: a landmark in the row below. */
+function landmarkBelow(worked: WorkedPattern, rowIndex: number, stepIndex: number): Loop | null {
   const step = worked.rows[rowIndex]?.steps[stepIndex]
   const below = step?.taken.length === 1 ? worked.loops[step.taken[0] ?? -1] : undefined
   if (!below || below.row < 0) return null
-  const family = stitch(below.stitch).family
-  if (!['yarn over', 'decrease', 'double decrease', 'gathering'].includes(family)) return null
-  return `This stitch goes into ${loopWords(worked, below.id)}.`
+  const { family } = stitch(below.stitch)
+  return ['yarn over', 'decrease', 'double decrease', 'gathering'].includes(family) ? below : null
+}
+
+function landmarkCheck(worked: WorkedPattern, rowIndex: number, stepIndex: number): string | null {
+  const below = landmarkBelow(worked, rowIndex, stepIndex)
+  return below && `This stitch goes into ${loopWords(worked, below.id)}.`
 }
 
 /** What to look at in the work at this step, or null where there is nothing to see. Found from the loops alone. */
@@ -135,4 +155,17 @@ export function lookCheckAt(worked: WorkedPattern, rowIndex: number, stepIndex: 
   if (!step) return null
   if (stitch(step.stitch).family === 'yarn over') return holeCheck(worked, rowIndex, stepIndex)
   return gatherCheck(worked, rowIndex, stepIndex) ?? landmarkCheck(worked, rowIndex, stepIndex)
+}
+
+/** The loop that the look-check speaks of, with a few words for a picture; null where it speaks of none by itself. */
+export function landmarkAt(worked: WorkedPattern, rowIndex: number, stepIndex: number): LoopLabel | null {
+  const step = worked.rows[rowIndex]?.steps[stepIndex]
+  if (!step) return null
+  if (stitch(step.stitch).family === 'yarn over') {
+    const hole = holeBelow(worked, rowIndex, stepIndex)
+    return hole && { loop: hole.loop, label: `the hole of ${hole.where}` }
+  }
+  if (gatherCheck(worked, rowIndex, stepIndex) !== null) return null
+  const below = landmarkBelow(worked, rowIndex, stepIndex)
+  return below && { loop: below.id, label: loopWords(worked, below.id).replace(/^the /, '') }
 }

@@ -160,6 +160,76 @@ test('both words and chart light the stitch, and the needles show its counts', a
   await expect(lit).toHaveText('yo')
 })
 
+/** The loops whose front halves hang on a needle of the picture, and those that it only counts. */
+async function loopsOn(page: Page, needle: 'left' | 'right'): Promise<number> {
+  const stage = page.locator('[data-stage]')
+  const drawn = await stage.locator(`[data-needle="${needle}"]`).count()
+  const more = await stage.locator(`[data-key="more-${needle}"]`).allTextContents()
+  return drawn + Number(/\d+/.exec(more.join())?.[0] ?? 0)
+}
+
+for (const slug of ['horseshoe', 'portholes', 'slipway-edging'] as const) {
+  test(`${slug}: as many loops hang on each needle as are counted`, async ({ page }) => {
+    await page.emulateMedia({ reducedMotion: 'reduce' })
+    await open(page, slug)
+    for (let i = 0; i < 30; i++) {
+      const counts = (await page.locator('[data-slot="needleCounts"]').textContent()) ?? ''
+      const [left, right] = (counts.match(/\d+/g) ?? []).map(Number)
+      expect([await loopsOn(page, 'left'), await loopsOn(page, 'right')], counts).toEqual([left, right])
+      await expect(page.getByRole('img', { name: 'Both needles, as you see them' })).toContainText(
+        `${left} on the left`,
+      )
+      await page.keyboard.press('ArrowRight')
+    }
+  })
+}
+
+test('a stitch can be watched again, and motion by motion', async ({ page }) => {
+  const wanted = statusesOf('horseshoe', 2)
+  await open(page, 'horseshoe')
+  await page.waitForLoadState('networkidle')
+  await statusesAfter(page, 'ArrowRight', 5)
+  const words = page.locator('[data-motion-words]')
+  const [on, before] = [
+    page.getByRole('button', { name: 'One motion on' }),
+    page.getByRole('button', { name: 'One motion back' }),
+  ]
+  await expect(words).toHaveText(/^Motion 7 of 7: With the left tip, lift the slipped stitch over/)
+  await expect(page.locator('svg.is-moving')).toHaveCount(0)
+  await expect(on).toHaveAttribute('aria-disabled', 'true')
+  for (let motion = 6; motion > 0; motion--) {
+    await before.click()
+    await expect(words).toHaveText(new RegExp(`^Motion ${motion} of 7: `))
+  }
+  await before.click()
+  await expect(words).toHaveText('Before the stitch.')
+  await expect(before).toHaveAttribute('aria-disabled', 'true')
+  // The loops of the stitch before are on the needles now.
+  await expect(page.locator('svg.is-moving')).toHaveCount(0)
+  expect([await loopsOn(page, 'left'), await loopsOn(page, 'right')]).toEqual([17, 5])
+  await page.getByRole('button', { name: 'Watch it again' }).click()
+  await expect(page.locator('svg.is-moving')).toHaveCount(1)
+  await expect(words).toHaveText(/^Motion 4 of 7: /)
+  await expect(page.locator('svg.is-moving')).toHaveCount(0, { timeout: 15_000 })
+  await expect(words).toHaveText(/^Motion 7 of 7: /)
+  expect([await loopsOn(page, 'left'), await loopsOn(page, 'right')]).toEqual([14, 6])
+  // The place in the pattern stays where it was.
+  await expect(status(page)).toHaveText(wanted[5] ?? '')
+})
+
+test('where less movement is asked for, motions change at once', async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await open(page, 'horseshoe')
+  await statusesAfter(page, 'ArrowRight', 5)
+  const before = page.getByRole('button', { name: 'One motion back' })
+  const d = () => page.locator('[data-stage] .needle-yarn path').nth(40).getAttribute('d')
+  const rest = await d()
+  await before.click()
+  await expect(page.locator('[data-motion-words]')).toHaveText(/^Motion 6 of 7: /)
+  await expect(page.locator('svg.is-moving')).toHaveCount(0)
+  expect(await d()).not.toBe(rest)
+})
+
 test('the place is kept, and one can begin again', async ({ page }) => {
   const wanted = statusesOf('horseshoe', 2)
   await open(page, 'horseshoe')

@@ -93,6 +93,27 @@ test('a decrease is told in full: counts, lean, hands, words, signs and twins', 
   await expect(page.getByRole('region', { name: 'Where you meet it' }).getByRole('link')).not.toHaveCount(0)
 })
 
+plain('every stitch is shown at the needles, from before it to after it', () => {
+  for (const one of catalogue) {
+    const html = htmlFor(one)
+    const moments = [...html.matchAll(/id="moment-(\d+)-title">([^<]*)</g)]
+    expect(moments.length, one.id).toBeGreaterThan(1)
+    expect(moments.map(([, number]) => Number(number))).toEqual(moments.map((_, i) => i + 1))
+    expect(moments.at(-1)?.[2]).toContain(`moment ${moments.length} of ${moments.length}`)
+  }
+})
+
+test('the moments of a stitch are told in the words of the hands', async ({ page }) => {
+  await open(page, 'ssk')
+  const moments = page.getByRole('region', { name: 'At the needles' }).getByRole('listitem')
+  const steps = handSteps(stitch('ssk'), 'English')
+  await expect(moments).toHaveCount(steps.length + 1)
+  for (const [i, step] of steps.entries()) await expect(moments.nth(i + 1)).toContainText(step)
+  for (const picture of await moments.getByRole('img').all()) {
+    expect((await picture.boundingBox())?.width).toBeGreaterThan(150)
+  }
+})
+
 test('a yarn over is told for all that may stand beside it', async ({ page }) => {
   await open(page, 'yo')
   const hands = page.getByRole('region', { name: 'In your hands' })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { atNeedles, between, type Frame, type Frames } from '../../engine/drawing/at-needles/index.ts'
+import { atNeedles, between, type Frame, type Frames, restAt } from '../../engine/drawing/at-needles/index.ts'
 import { neighboursOf } from '../../engine/drawing/at-needles/yarn-side.ts'
 import type { Side } from '../../engine/pattern/index.ts'
 import { catalogue, handSteps, stitch } from '../../engine/stitches/index.ts'
@@ -167,6 +167,23 @@ describe.each(['RS', 'WS'] as const)('worked on the %s', (side) => {
     }
     expect(left.frames[0]?.description).toMatch(/^You look at the (right|wrong) side\. Right needle:/)
   })
+})
+
+it('at rest it is the first or the last of its frames', () => {
+  for (const id of ['k', 'yo', 'sk2p', 'm1l', '2/2 LC', 'nupp5']) {
+    const all = framesOf(id, 'RS')
+    for (const when of ['before', 'after'] as const) {
+      const rest = restAt(swatch(id, 'RS'), when)
+      const [frame, other] = [rest?.frames[0], when === 'before' ? all.frames[0] : all.frames.at(-1)]
+      if (!rest || !frame || !other) throw new Error('no frame')
+      const [shown, wanted] = [shownIn(rest, frame), shownIn(all, other)]
+      expect([...shown.keys()].sort()).toEqual([...wanted.keys()].sort())
+      for (const [key, { curve, layer, look }] of shown)
+        expect(wanted.get(key)).toEqual({ curve, layer, look })
+      expect(frame.marks).toEqual(other.marks)
+      expect(rest.told).toEqual(all.frames.map(({ words, stop }) => ({ words, stop })))
+    }
+  }
 })
 
 describe('on the way between two frames', () => {

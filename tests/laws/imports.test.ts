@@ -75,7 +75,7 @@ function problemWithin(file: string, target: string): string | null {
 function problemOutside(file: string, name: string): string | null {
   if (!file.startsWith('engine/') || file.startsWith('engine/command/')) return null
   if (name.startsWith('node:')) return 'only engine/command may use Node'
-  if (/^(astro|@astrojs|@svgdotjs)\b/.test(name)) return 'the engine knows nothing of pages or browsers'
+  if (/^(astro|@astrojs)\b/.test(name)) return 'the engine knows nothing of pages or browsers'
   return null
 }
 

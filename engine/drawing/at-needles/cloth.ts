@@ -23,7 +23,14 @@ export interface Cloth {
   /** Where each piece's numbers begin, and the end of the last. */
   readonly from: readonly number[]
   readonly indexOf: ReadonlyMap<string, number>
+  /** All their numbers one after the other: while they wait, and once they are made. */
+  readonly waiting: Float64Array
+  readonly made: Float64Array
+  /** For each point, how far it belongs to what the row makes, 1, rather than to what hangs below, 0. */
+  readonly height: Float64Array
 }
+
+type Numbers = Pick<Cloth, 'waiting' | 'made' | 'height'>
 
 /** The part of a sheet that can be seen while it hangs in any of the given ways. */
 export function clothOf(
@@ -31,31 +38,94 @@ export function clothOf(
   ways: readonly Hanging[],
   isStill: (piece: SheetPiece) => boolean,
 ): Cloth {
-  const still: SheetPiece[] = []
-  const others: SheetPiece[] = []
-  for (const piece of sheet.pieces) {
-    if (ways.some((way) => isSeen(piece, way))) (isStill(piece) ? still : others).push(piece)
+  const all = numbersOf(sheet)
+  const [still, others]: [number[], number[]] = [[], []]
+  for (const place of seenPlaces(all, ways)) {
+    const piece = sheet.pieces[place]
+    if (piece !== undefined) (isStill(piece) ? still : others).push(place)
   }
-  const pieces = [...still, ...others]
   const from = [0]
-  let to = 0
-  for (const { made } of pieces) {
-    to += made.length
-    from.push(to)
-  }
+  const pieces: SheetPiece[] = []
   const indexOf = new Map<string, number>()
-  for (const [i, { key }] of pieces.entries()) indexOf.set(key, i)
-  return { pieces, still: still.length, from, indexOf }
+  for (const place of [...still, ...others]) {
+    const piece = sheet.pieces[place]
+    if (piece === undefined) continue
+    indexOf.set(piece.key, pieces.length)
+    from.push((from[pieces.length] ?? 0) + piece.made.length)
+    pieces.push(piece)
+  }
+  return { pieces, still: still.length, from, indexOf, ...copied(all, [...still, ...others], from) }
+}
+
+interface SheetNumbers extends Numbers {
+  readonly from: Int32Array
+}
+
+const remembered = new WeakMap<Sheet, SheetNumbers>()
+
+/** The numbers of all pieces of a sheet, one after the other. */
+function numbersOf(sheet: Sheet): SheetNumbers {
+  const known = remembered.get(sheet)
+  if (known !== undefined) return known
+  const from = new Int32Array(sheet.pieces.length + 1)
+  for (const [i, { made }] of sheet.pieces.entries()) from[i + 1] = (from[i] ?? 0) + made.length
+  const length = from.at(-1) ?? 0
+  const numbers = {
+    waiting: new Float64Array(length),
+    made: new Float64Array(length),
+    height: new Float64Array(length / 2),
+    from,
+  }
+  for (const [place, piece] of sheet.pieces.entries()) {
+    const at = from[place] ?? 0
+    const [low, high] = piece.height
+    const last = piece.made.length - 2
+    numbers.waiting.set(piece.waiting, at)
+    numbers.made.set(piece.made, at)
+    for (let i = 0; i <= last; i += 2) numbers.height[(at + i) / 2] = low + ((high - low) * i) / last
+  }
+  remembered.set(sheet, numbers)
+  return numbers
+}
+
+function copied(all: SheetNumbers, places: readonly number[], to: readonly number[]): Numbers {
+  const length = to.at(-1) ?? 0
+  const numbers = {
+    waiting: new Float64Array(length),
+    made: new Float64Array(length),
+    height: new Float64Array(length / 2),
+  }
+  let at = 0
+  for (const place of places) {
+    const end = all.from[place + 1] as number
+    for (let i = all.from[place] as number; i < end; i += 2, at += 2) {
+      numbers.waiting[at] = all.waiting[i] as number
+      numbers.waiting[at + 1] = all.waiting[i + 1] as number
+      numbers.made[at] = all.made[i] as number
+      numbers.made[at + 1] = all.made[i + 1] as number
+      numbers.height[at / 2] = all.height[i / 2] as number
+    }
+  }
+  return numbers
 }
 
 /** Beyond the picture's edge some more is kept, so that nothing is cut while it moves. */
 const beyond = { side: sizes.picture.side + 0.9, below: -sizes.picture.below - 1.5 } as const
 
-function isSeen({ waiting, made }: SheetPiece, way: Hanging): boolean {
-  const from = (waiting[0] as number) + way.waiting
-  const to = (made[0] as number) + way.made
-  const isHigh = (waiting[1] as number) > beyond.below || (made[1] as number) > beyond.below
-  return isHigh && (from < beyond.side || to < beyond.side) && (from > -beyond.side || to > -beyond.side)
+function seenPlaces({ from, waiting, made }: SheetNumbers, ways: readonly Hanging[]): number[] {
+  const seen: number[] = []
+  for (let place = 0; place < from.length - 1; place++) {
+    const at = from[place] as number
+    if ((waiting[at + 1] as number) < beyond.below && (made[at + 1] as number) < beyond.below) continue
+    for (const way of ways) {
+      const a = (waiting[at] as number) + way.waiting
+      const b = (made[at] as number) + way.made
+      if ((a > beyond.side && b > beyond.side) || (a < -beyond.side && b < -beyond.side)) continue
+      seen.push(place)
+      break
+    }
+  }
+  return seen
 }
 
 /** How far the change from waiting to made fabric reaches to either side of the middle: farther the lower it lies. */
@@ -73,7 +143,10 @@ export function liftAt(
   { middle, left, right }: Pick<Hanging, 'middle' | 'left' | 'right'>,
   x: number,
 ): number {
-  const side = eased(x - middle, -step, step)
+  const off = x - middle
+  if (off <= -step) return heightAt(left, x)
+  if (off >= step) return heightAt(right, x)
+  const side = eased(off, -step, step)
   return (1 - side) * heightAt(left, x) + side * heightAt(right, x)
 }
 
@@ -81,27 +154,26 @@ export function liftAt(
  * Where the pieces lie while the fabric hangs so. Left of the middle it hangs as it did before the row, right of it as it
  * will after it, and one goes over into the other.
  */
-export function hang({ pieces, from }: Cloth, hanging: Hanging): Float64Array {
-  const { waiting, made, straight, middle } = hanging
-  const places = new Float64Array(from.at(-1) ?? 0)
-  let at = 0
-  for (const piece of pieces) {
-    const [before, after, [low, high]] = [piece.waiting, piece.made, piece.height]
-    const start = straight.low + (straight.made - straight.low) * low
-    const end = straight.low + (straight.made - straight.low) * high
-    const last = after.length - 2
-    for (let i = 0; i < after.length; i += 2) {
-      const [ax, ay] = [(before[i] as number) + waiting, before[i + 1] as number]
-      const [own, by] = [(after[i] as number) + made, after[i + 1] as number]
-      const near = 1 - eased(own - middle, straightFrom, straightTo)
-      const bx = own + (start + ((end - start) * i) / last) * near
-      const off = (ax + bx) / 2 - middle
-      const reach = reachAt(-(ay + by) / 2)
-      const part = eased(off, -reach, reach)
-      const x = ax + (bx - ax) * part
-      places[at++] = x
-      places[at++] = ay + (by - ay) * part + liftAt(hanging, x)
+export function hang(cloth: Cloth, hanging: Hanging): Float64Array {
+  const { straight, middle } = hanging
+  const places = new Float64Array(cloth.made.length)
+  for (let i = 0; i < places.length; i += 2) {
+    const ax = (cloth.waiting[i] as number) + hanging.waiting
+    const ay = cloth.waiting[i + 1] as number
+    const by = cloth.made[i + 1] as number
+    let bx = (cloth.made[i] as number) + hanging.made
+    const away = bx - middle
+    if (away < straightTo) {
+      const way = straight.low + (straight.made - straight.low) * (cloth.height[i / 2] as number)
+      bx += way * (1 - eased(away, straightFrom, straightTo))
     }
+    const off = (ax + bx) / 2 - middle
+    const reach = reachAt(-(ay + by) / 2)
+    // Most of it hangs wholly the one way or the other.
+    const part = off <= -reach ? 0 : off >= reach ? 1 : eased(off, -reach, reach)
+    const x = ax + (bx - ax) * part
+    places[i] = x
+    places[i + 1] = ay + (by - ay) * part + liftAt(hanging, x)
   }
   return places
 }

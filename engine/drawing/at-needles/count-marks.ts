@@ -1,11 +1,10 @@
-import { heightAt } from './geometry.ts'
 import type { Mark } from './mark.ts'
 import { sizes } from './sizes.ts'
 import type { Staged } from './staged.ts'
 
 /** How many loops each needle holds, and how many of them lie beyond the picture's edge. */
 export function countMarks(shot: Staged): Mark[] {
-  const { context, isFirst, isLast, stage } = shot
+  const { context, isFirst, isLast } = shot
   const moment = isLast ? context.after : context.before
   const marks: Mark[] = []
   for (const side of ['left', 'right'] as const) {
@@ -16,12 +15,11 @@ export function countMarks(shot: Staged): Mark[] {
     marks.push({ kind: 'count', key: `count-${side}`, ...place, text: `${loops.length} on the ${side}` })
     const more = loops.filter((loop) => Math.abs(loop.x) > sizes.reach).length
     if (more === 0 || (!isFirst && !isLast)) continue
-    const line = side === 'left' ? stage.left.line : stage.right.line
     marks.push({
       kind: 'more',
       key: `more-${side}`,
       edge,
-      at: [x, heightAt(line, x) + 0.78],
+      at: [x, sizes.picture.above - 1.24],
       text: `+ ${more}`,
     })
   }

@@ -1,13 +1,14 @@
 import type { LoopId, WorkedPattern } from '../../needles/index.ts'
+import { copiesOf } from './copies.ts'
 import type { Curve } from './geometry.ts'
 import { layers } from './layers.ts'
 import type { LoopLabel, Mark } from './mark.ts'
 import { marksIn } from './marks.ts'
 import { mirrored } from './mirror.ts'
-import type { Look, Shape } from './shape.ts'
+import type { Look } from './shape.ts'
 import { shapesIn } from './shapes.ts'
-import { drawnOn, type Staged, staged } from './staged.ts'
-import { contextOf } from './step-context.ts'
+import { drawnOn, loopIdOf, type Staged, staged } from './staged.ts'
+import { contextOf, type StepContext } from './step-context.ts'
 import { describe } from './words.ts'
 import type { Hold } from './yarn-pose.ts'
 
@@ -65,28 +66,32 @@ export interface Frames {
   readonly from: readonly number[]
   readonly pieces: readonly Piece[]
   readonly frames: readonly Frame[]
+  /** The words of all frames of the step, also where only one of them was asked for. */
+  readonly told: readonly Pick<Frame, 'words' | 'stop'>[]
 }
 
 /** The frames of a step; null where the pattern has no such step. Computed from the loops and the stitch's motions alone. */
-export function atNeedles({
-  worked,
-  rowIndex,
-  stepIndex,
-  hold = 'English',
-  hand = 'right',
-  labels = [],
-}: StepView): Frames | null {
+export const atNeedles = (view: StepView): Frames | null =>
+  framesFor(view, ({ told }) => told.map((_, i) => i))
+
+/** Only the frame before a step or after it, as `atNeedles` has it: a fraction of the work. */
+export const restAt = (view: StepView, when: 'before' | 'after'): Frames | null =>
+  framesFor(view, ({ told }) => [when === 'before' ? 0 : told.length - 1])
+
+function framesFor(
+  { worked, rowIndex, stepIndex, hold = 'English', hand = 'right', labels = [] }: StepView,
+  wanted: (context: StepContext) => readonly number[],
+): Frames | null {
   const context = contextOf(worked, rowIndex, stepIndex, hold)
   if (context === null) return null
-  const remembered = new Map<string, Float64Array>()
-  const shots = context.told.map((_, i) => staged(context, i, remembered))
-  const shapes = shots.map((shot) => new Map(shapesIn(shot).map((shape) => [shape.key, shape])))
-  const copies = copiesOf(shapes)
-  const { cloth } = context
-  const loopOf = (id: number | null): LoopId | null =>
-    id === null ? null : (context.before.sheet.after.fabric.loops[id]?.loop ?? null)
+  const hungSoFar = new Map<string, Float64Array>()
+  const shots = wanted(context).map((i) => staged(context, i, hungSoFar))
+  const copies = copiesOf(shots.map(shapesIn))
+  const { cloth, told } = context
+  const loopOf = (id: number | null): LoopId | null => (id === null ? null : loopIdOf({ context }, id))
   const frames: Frames = {
     hand: 'right',
+    told: told.map(({ words, stop }) => ({ words, stop })),
     fabric: cloth.pieces.slice(0, cloth.still).map(({ key, depth, loop }) => ({
       key,
       layer: layers.fabric + depth,
@@ -94,64 +99,30 @@ export function atNeedles({
       loop: loopOf(loop),
     })),
     from: cloth.from.slice(0, cloth.still + 1),
-    pieces: copies.map(({ key, layer, look, loop, front }) => ({
+    pieces: copies.pieces.map(({ key, layer, look, loop, front }) => ({
       key: `${key} at ${layer} ${look}`,
       layer,
       look,
       loop: loopOf(loop),
       ...(front ? { front } : {}),
     })),
-    frames: shots.map((shot, i) => frameOf(shot, i, shapes, copies, labels)),
+    frames: shots.map((shot, i) => frameOf(shot, copies.scenes[i] ?? { curves: [], shown: [] }, labels)),
   }
   return hand === 'left' ? mirrored(frames) : frames
 }
 
-type Shapes = ReadonlyMap<string, Shape>
-
-/** Every piece in every layer and look that it has in the step. */
-function copiesOf(shapes: readonly Shapes[]): Shape[] {
-  const copies = new Map<string, Shape>()
-  for (const scene of shapes) {
-    for (const shape of scene.values()) {
-      const name = `${shape.key} ${shape.layer} ${shape.look}`
-      if (!copies.has(name)) copies.set(name, shape)
-    }
-  }
-  return [...copies.values()]
-}
-
-function frameOf(
-  shot: Staged,
-  index: number,
-  shapes: readonly Shapes[],
-  copies: readonly Shape[],
-  labels: readonly LoopLabel[],
-): Frame {
+function frameOf(shot: Staged, scene: Pick<Frame, 'curves' | 'shown'>, labels: readonly LoopLabel[]): Frame {
   const { context, isFirst, isLast } = shot
-  const { told, worked, rowIndex, before, after } = context
-  const here = shapes[index] ?? new Map<string, Shape>()
+  const { told, worked, rowIndex, before, after, cloth } = context
   return {
-    words: told[index]?.words ?? '',
-    stop: told[index]?.stop ?? true,
+    ...scene,
+    words: told[shot.index]?.words ?? '',
+    stop: told[shot.index]?.stop ?? true,
     description: isFirst || isLast ? describe(worked, rowIndex, isLast ? after : before) : '',
-    fabric: shot.places.subarray(0, context.cloth.from[context.cloth.still]),
-    curves: copies.map(({ key }) => (here.get(key) ?? nearest(shapes, index, key))?.curve ?? []),
-    shown: copies.map(({ key, layer, look }) => {
-      const shape = here.get(key)
-      return shape !== undefined && shape.layer === layer && shape.look === look
-    }),
+    fabric: shot.places.subarray(0, cloth.from[cloth.still]),
     on: { left: drawnLoops(shot, 'left'), right: drawnLoops(shot, 'right') },
     marks: marksIn(shot, labels),
   }
-}
-
-/** A piece that a scene has not lies as in the nearest scene that has it, unseen. */
-function nearest(shapes: readonly Shapes[], index: number, key: string): Shape | undefined {
-  for (let away = 1; away < shapes.length; away++) {
-    const found = shapes[index - away]?.get(key) ?? shapes[index + away]?.get(key)
-    if (found !== undefined) return found
-  }
-  return undefined
 }
 
 function drawnLoops(shot: Staged, side: 'left' | 'right'): LoopId[] {

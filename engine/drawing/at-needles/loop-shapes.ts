@@ -1,5 +1,5 @@
 import type { FabricLoopId } from '../../fabric/index.ts'
-import { stitch } from '../../stitches/index.ts'
+import { type StitchId, stitch } from '../../stitches/index.ts'
 import { liftAt } from './cloth.ts'
 import { heightAt, type Line } from './geometry.ts'
 import {
@@ -82,11 +82,19 @@ function halfCubics({ before }: StepContext, loop: FabricLoopId): number {
   return half === undefined ? 1 : (half - 2) / 6
 }
 
-/** Loops of a nupp are drawn up long; one loop of two turns is twice as long as it need be. */
+const slacks = new Map<StitchId, number>()
+
 function slackOf({ before }: StepContext, loop: FabricLoopId): number {
   const made = before.sheet.after.fabric.loops[loop]
   if (made === undefined || made.row < 0) return 0
-  const { motions } = stitch(made.stitch)
+  const slack = slacks.get(made.stitch) ?? slackFrom(made.stitch)
+  slacks.set(made.stitch, slack)
+  return slack
+}
+
+/** Loops of a nupp are drawn up long; one loop of two turns is twice as long as it need be. */
+function slackFrom(id: StitchId): number {
+  const { motions } = stitch(id)
   if (motions.some((motion) => motion.do === 'draw' && motion.loosely)) return 0.3
   return motions.some((motion) => motion.do === 'over' && motion.long) ? 0.22 : 0
 }

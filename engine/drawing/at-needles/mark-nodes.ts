@@ -1,9 +1,7 @@
 import type { GroupNode, Node, TextNode } from '../display.ts'
 import type { Frame } from './frames.ts'
 import type { Mark } from './mark.ts'
-import { frameSize, toX, toY } from './places.ts'
-
-const tenth = (n: number): number => Math.round(n * 10) / 10
+import { frameSize, tenth, toX, toY } from './places.ts'
 
 /** Sizes in drawing units. A phone shows them at about 0.6: type of 23 is then 14 pixels high. */
 const type = { count: 25, badge: 23, note: 21 } as const
@@ -103,7 +101,7 @@ function newNodes({ text, edge }: Mark & { kind: 'new' }): Node[] {
     cap: 'round',
   }
   // The yarn rises on the other side.
-  const side = edge === 'left' ? ({ x: -7, anchor: 'start' } as const) : ({ x: 7, anchor: 'end' } as const)
+  const side = edge === 'left' ? ({ x: 2, anchor: 'start' } as const) : ({ x: -2, anchor: 'end' } as const)
   return text === ''
     ? [tick]
     : [tick, written({ className: 'mark-text', text, ...side, y: -14, size: type.note })]

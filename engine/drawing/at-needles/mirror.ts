@@ -7,6 +7,7 @@ import { mirroredWords } from './words.ts'
 export const mirrored = (frames: Frames): Frames => ({
   ...frames,
   hand: 'left',
+  told: frames.told.map(({ words, stop }) => ({ words: mirroredWords(words), stop })),
   frames: frames.frames.map(mirroredFrame),
 })
 

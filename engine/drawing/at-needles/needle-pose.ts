@@ -15,10 +15,12 @@ const taper: readonly (readonly [number, number])[] = [
 ]
 
 function halfAt(distance: number): number {
-  for (const [i, [far, half]] of taper.entries()) {
-    const [near, before] = taper[i - 1] ?? [far, half]
+  let [near, before] = [0, 0]
+  for (const [far, half] of taper) {
     if (distance <= far)
       return far === near ? half : before + ((half - before) * (distance - near)) / (far - near)
+    near = far
+    before = half
   }
   return sizes.needle
 }

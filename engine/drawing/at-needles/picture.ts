@@ -1,8 +1,9 @@
 import { curvesData } from '../curves-data.ts'
 import type { CurvesNode, Drawing, GroupNode, Node } from '../display.ts'
 import type { Frame, Frames, Piece } from './frames.ts'
+import type { Mark } from './mark.ts'
 import { markNodes } from './mark-nodes.ts'
-import { frameSize, inUnits, unitSize } from './places.ts'
+import { frameSize, inUnits, tenth, toX, toY, unitSize } from './places.ts'
 import { type Group, planOf } from './plan.ts'
 import { joinedRuns, longerRuns, type Run } from './runs.ts'
 import { sizes } from './sizes.ts'
@@ -45,20 +46,30 @@ export function movingPaths(frames: Frames, frame: Frame): string[] {
 
 const dataOf = (run: Run): string => (run.length < 8 ? '' : curvesData([run]))
 
+/** What is said in a frame, by itself: for a script that moves the needles under it. */
+export const marksDrawing = (frame: Frame): Drawing => drawingOf(frame, [])
+
 function drawingOf(frame: Frame, pieces: readonly Node[]): Drawing {
   const { width, height, above } = frameSize
-  const yarn = {
-    kind: 'group',
-    className: 'needle-yarn',
-    x: width / 2,
-    y: above,
-    scale: unitSize,
-    children: pieces,
-  } as const
+  const place = { x: width / 2, y: above, scale: unitSize } as const
   const look = { className: 'needle-view', fill: 'none', stroke: 'currentColor', join: 'round' } as const
-  const view: GroupNode = { kind: 'group', ...look, children: [yarn, ...markNodes(frame)] }
-  return { width, height, unit: 'px', title: needlesTitle, description: frame.description, nodes: [view] }
+  const children: Node[] = [
+    { kind: 'group', className: 'needle-yarn', ...place, children: pieces },
+    { kind: 'group', className: 'needle-marks', children: markNodes(frame) },
+  ]
+  const { description } = frame
+  return {
+    width,
+    height,
+    unit: 'px',
+    title: needlesTitle,
+    description,
+    nodes: [{ kind: 'group', ...look, children }],
+  }
 }
+
+/** Where a mark's group stands, in drawing units, as its transform attribute has it. */
+export const markPlace = ({ at }: Mark): string => `translate(${tenth(toX(at[0]))} ${tenth(toY(at[1]))})`
 
 /** A piece in units; empty where it is not shown. */
 const ownRun = ({ shown, curves }: Frame, place: number): Run =>

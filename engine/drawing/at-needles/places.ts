@@ -16,3 +16,5 @@ export const inUnits = (value: number, place: number): number =>
 
 export const toX = (x: number): number => frameSize.width / 2 + x * sizes.stitch
 export const toY = (y: number): number => frameSize.above - y * sizes.stitch
+
+export const tenth = (n: number): number => Math.round(n * 10) / 10

@@ -127,15 +127,15 @@ function placeLeft(places: Places, scene: Scene, from: (n: number) => number): v
 }
 
 /** The tip goes through several loops at one place, so they come together, and the others make way. */
-function pushTogether(places: Places, { tip, hands }: Scene, end: number): void {
-  if (tip.at !== 'loops') return
-  const pitch = tip.loops.length < 2 ? 0 : Math.min(0.46, 0.75 / (tip.loops.length - 1))
+function pushTogether(places: Places, { tip, hands, through }: Scene, end: number): void {
+  const loops = tip.at === 'loops' ? tip.loops : ([...through.values()].at(-1) ?? [])
+  const pitch = loops.length < 2 ? 0 : Math.min(0.46, 0.75 / (loops.length - 1))
   // A loop of a lower row comes up on the tip before the first.
   const first =
-    places.get(tip.loops[0] ?? 'none 0')?.x ?? (places.get(hands.left[0] ?? 'none 0')?.x ?? end) + 0.72
-  for (const [i, name] of tip.loops.entries()) places.set(name, { on: 'left', x: first - i * pitch })
-  if (!tip.deep) return
-  for (const name of hands.left.filter((one) => !tip.loops.includes(one))) {
+    places.get(loops[0] ?? 'none 0')?.x ?? (places.get(hands.left[0] ?? 'none 0')?.x ?? end) + 0.72
+  for (const [i, name] of loops.entries()) places.set(name, { on: 'left', x: first - i * pitch })
+  if (tip.at !== 'loops' || !tip.deep) return
+  for (const name of hands.left.filter((one) => !loops.includes(one))) {
     const place = places.get(name)
     if (place !== undefined) places.set(name, { ...place, x: place.x - pushed })
   }

@@ -29,6 +29,8 @@ export interface Staged {
   readonly context: StepContext
   readonly scene: Scene
   readonly stage: Stage
+  /** Which scene of the step it is. */
+  readonly index: number
   readonly isFirst: boolean
   readonly isLast: boolean
   /** Of the cloth's pieces. */
@@ -49,7 +51,8 @@ export function staged(context: StepContext, index: number, hungSoFar: Map<strin
   const places = hungSoFar.get(name) ?? hang(cloth, stage.hanging)
   hungSoFar.set(name, places)
   const [isFirst, isLast] = [index === 0, index === told.length - 1]
-  const bare = { context, scene: one.scene, stage, isFirst, isLast, places, hung: hungIn(context, places) }
+  const hung = hungIn(context, places)
+  const bare = { context, index, scene: one.scene, stage, isFirst, isLast, places, hung }
   const loops = loopsOf(bare).map((loop) => ({ ...loop, feet: isSeen(loop) ? feetOf(bare, loop) : null }))
   return { ...bare, loops }
 }

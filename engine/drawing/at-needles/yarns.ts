@@ -14,7 +14,10 @@ export const hungIn = ({ cloth }: StepContext, places: Float64Array): Hung => ({
   curve: (key) => {
     const index = cloth.indexOf.get(key)
     if (index === undefined) return null
-    return Array.from(places.subarray(cloth.from[index], cloth.from[index + 1]))
+    const curve: number[] = []
+    const end = cloth.from[index + 1] ?? 0
+    for (let i = cloth.from[index] ?? 0; i < end; i++) curve.push(places[i] as number)
+    return curve
   },
 })
 
