@@ -336,22 +336,14 @@ test('quick presses while the loops still move lose nothing', async ({ page }) =
   )
 })
 
-test('where less movement is asked for, nothing moves and nothing is fetched to move it', async ({
-  page,
-}) => {
+test('where less movement is asked for, nothing moves', async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' })
-  const scripts: string[] = []
-  page.on('request', (request) => {
-    if (request.resourceType() === 'script') scripts.push(request.url())
-  })
   await open(page, 'reed-bed')
   await page.waitForLoadState('networkidle')
   for (let i = 0; i < 5; i++) {
     await page.keyboard.press('ArrowRight')
     await expect(page.locator('svg.is-moving')).toHaveCount(0)
   }
-  expect(scripts.length).toBeGreaterThan(0)
-  expect(scripts.filter((url) => url.includes('svg.esm'))).toEqual([])
   await expect(page.getByRole('checkbox', { name: /Slower/ })).toBeHidden()
 })
 

@@ -16,6 +16,7 @@ const layers = [
   ['engine/mistakes', 'engine/adapt', 'engine/measure'],
   ['engine/drawing'],
   ['engine/lesson'],
+  ['engine/practice'],
   ['engine/intake'],
   ['engine/command', 'site/library.ts'],
   ['components'],
