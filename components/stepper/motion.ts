@@ -1,6 +1,7 @@
 import type { Frame, Frames } from '../../engine/drawing/index.ts'
 import type { Act } from './acts.ts'
 import { playFor } from './clock.ts'
+import { firstPicture, lastPicture } from './pictures.ts'
 import { type Player, playerIn } from './player.ts'
 import { type Actor, turning } from './ways.ts'
 
@@ -52,7 +53,7 @@ export function stageOn(element: HTMLElement, first: Act, tell: (place: Place) =
   const rest = (chosen: boolean): void => {
     player?.svg.classList.remove('is-moving')
     if (at === act.told.length - 1) {
-      element.innerHTML = act.last()
+      element.replaceChildren(lastPicture(act))
       player = null
     }
     tell(placeIn(act.told, at, chosen))
@@ -94,7 +95,7 @@ export function stageOn(element: HTMLElement, first: Act, tell: (place: Place) =
       const goOn = (): void => play(next, 0, at, paceFor(next), end)
       if (change === 'on') return goOn()
       if (change === 'back') return play(old, old.told.length - 1, 0, paceFor(old), end)
-      element.innerHTML = change === 'turn on' ? next.first() : next.last()
+      element.replaceChildren(change === 'turn on' ? firstPicture(next) : lastPicture(next))
       const fresh = element.querySelector('svg')
       if (!fresh) return end()
       const { actor, clear } = turning(before, fresh)

@@ -7,6 +7,7 @@ import {
   movingPaths,
 } from '../../engine/drawing/index.ts'
 import { type Act, needlesSvg } from './acts.ts'
+import { movingPicture } from './pictures.ts'
 
 /** One stitch in a picture whose parts can be moved. */
 export interface Player {
@@ -18,7 +19,7 @@ export interface Player {
 /** Puts a stitch into an element, as it begins. Only what changes is written from there on. */
 export function playerIn(element: HTMLElement, act: Act): Player | null {
   const frames = act.frames()
-  element.innerHTML = act.moving()
+  element.replaceChildren(movingPicture(act))
   const svg = element.querySelector('svg')
   const marks = svg?.querySelector('.needle-marks')
   if (!svg || !marks) return null

@@ -1,9 +1,10 @@
 import { type Drawing, toSvg } from '../../engine/drawing/index.ts'
 import type { Lesson } from '../../engine/lesson/index.ts'
 import type { Hold } from '../../engine/stitches/index.ts'
-import { type Act, rememberedActs } from './acts.ts'
+import { rememberedActs } from './acts.ts'
 import { chartHere, chartOfLesson, withMarks } from './chart-here.ts'
 import { type Change, isStill, type Place, type Stage, stageOn } from './motion.ts'
+import { makeReady } from './pictures.ts'
 import { slotsAt } from './slots.ts'
 import { beside, isFirst, isLast, type Spot } from './state.ts'
 
@@ -38,7 +39,10 @@ export function viewOn(root: HTMLElement, first: Shown): View {
   if (!firstAct) throw new Error('the stepper has no stitch to begin with')
   const stage = stageOn(find(root, '[data-stage]'), firstAct, (place) => tellMotion(root, place))
   const prepare = whenIdle(({ lesson, spot, hold }: Shown) => {
-    for (const other of beside(lesson.worked, spot)) makeReady(actAt(lesson, other, hold))
+    for (const other of beside(lesson.worked, spot)) {
+      const act = actAt(lesson, other, hold)
+      if (act) makeReady(act, !isStill())
+    }
   })
   const chart = chartOn(find(root, '[data-chart]'), first)
   const notice = find<HTMLElement>(root, '[data-notice]')
@@ -72,12 +76,6 @@ export function viewOn(root: HTMLElement, first: Shown): View {
       if (hadFocus && words === null) nextButton.focus()
     },
   }
-}
-
-/** Everything that a press of a button will need. */
-function makeReady(act: Act | null): void {
-  act?.last()
-  if (!isStill()) act?.moving()
 }
 
 /** Calls for the newest thing only, once the browser has nothing better to do. */
@@ -132,8 +130,13 @@ function chartOn(element: HTMLElement, first: Shown): (shown: Shown) => void {
       const mark = element.querySelector(`.here-${name}`)
       for (const [attribute, value] of Object.entries(place)) mark?.setAttribute(attribute, String(value))
     }
-    reveal(element, element.querySelector('.here-cell'))
+    afterPaint(() => reveal(element, element.querySelector('.here-cell')))
   }
+}
+
+/** Once the frame is on the screen: measuring before would make the browser lay out the page twice. */
+function afterPaint(run: () => void): void {
+  requestAnimationFrame(() => setTimeout(run))
 }
 
 /** Scrolls a window, and never the page, so that a thing in it is seen with something round it. */
