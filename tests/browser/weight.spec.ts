@@ -18,8 +18,7 @@ test('a lesson with a picture of more than 17 by 12 stitches is light', () => {
   // 18 stitches and 12 rows.
   const weight = weightOf(page('patterns/gull-wings/'))
   for (const part of ['html', 'styles', 'scripts'] as const) expect(weight[part], part).toBeGreaterThan(1000)
-  const { html, styles, scripts } = weight
-  expect(html + styles + scripts, told(weight)).toBeLessThanOrEqual(most.lesson)
+  expect(totalOf(weight), told(weight)).toBeLessThanOrEqual(most.lesson)
 })
 
 test('the page of all patterns is light, its pictures counted', () => {
