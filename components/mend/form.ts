@@ -102,7 +102,7 @@ export function showWay(form: HTMLFormElement): void {
 }
 
 /** Says beside each field what is not understood, and leads to the first. */
-export function tellUnclear(form: HTMLFormElement, unclear: readonly Unclear[]): void {
+export function tellUnclear(form: HTMLElement, unclear: readonly Unclear[]): void {
   for (const place of form.querySelectorAll<HTMLElement>('.unclear')) place.hidden = true
   for (const field of form.querySelectorAll('[aria-invalid]')) field.removeAttribute('aria-invalid')
   for (const { field, words } of unclear) {

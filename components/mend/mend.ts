@@ -1,11 +1,21 @@
-import { mostRepeatsAsked, readEvidence, readRepeats } from '../../engine/intake/index.ts'
-import { answer, type Casebook, casebookOf, diagnose } from '../../engine/mistakes/index.ts'
+import { mostRepeatsAsked, readEvidence, readRepeats, readVersion } from '../../engine/intake/index.ts'
+import {
+  answer,
+  type Casebook,
+  casebookOf,
+  checkPage,
+  diagnose,
+  type PossiblePlace,
+  rowBefore,
+} from '../../engine/mistakes/index.ts'
 import { work } from '../../engine/needles/index.ts'
 import type { Pattern } from '../../engine/pattern/index.ts'
 import { storeFor } from '../stepper/store.ts'
 import { find } from './dom.ts'
 import { type Findings, type Replies, showFindings, summaryWords } from './findings.ts'
 import { askedOf, type Here, hereIn, showCounts, showMeant, showSteps, showWay, tellUnclear } from './form.ts'
+import { makeReady, type Stop } from './ready.ts'
+import { listenWhere } from './where.ts'
 
 /** One reader looking for one mistake. */
 interface Session {
@@ -14,6 +24,9 @@ interface Session {
   readonly bookFor: (repeats: number) => Casebook | null
   book: Casebook
   findings: Findings | null
+  /** Stops what is being made ready for another width. */
+  stop: Stop
+  forgetPlaces: () => void
 }
 
 /** Every width that was asked for is worked once. */
@@ -55,7 +68,8 @@ function start(root: HTMLElement): void {
   const book = bookFor(width) ?? bookFor(Number(repeats))
   if (!book) return
   const form = find<HTMLFormElement>(root, 'form')
-  const session: Session = { root, form, bookFor, book, findings: null }
+  const nothing = () => {}
+  const session: Session = { root, form, bookFor, book, findings: null, stop: nothing, forgetPlaces: nothing }
   const field = form.querySelector<HTMLInputElement>('[name="repeats"]')
   if (field) field.value = String(book.plan.worked.repeats)
   if (known && book.plan.rows[known.row])
@@ -64,6 +78,7 @@ function start(root: HTMLElement): void {
   showWay(form)
   listen(session)
   for (const part of root.querySelectorAll<HTMLElement>('[data-controls]')) part.hidden = false
+  session.stop = makeReady(book, hereIn(form).row)
 }
 
 /** Shows what belongs to the row and the width that are chosen. */
@@ -86,7 +101,11 @@ const widthWords = ({ plan: { worked } }: Casebook): string =>
     : `${worked.repeats} repeats, ${worked.castOn} stitches cast on`
 
 function listen(session: Session): void {
-  const { form } = session
+  const { form, root } = session
+  session.forgetPlaces = listenWhere(root, {
+    book: () => session.book,
+    lead: (found, total) => lead(session, found, total),
+  })
   form.addEventListener('change', ({ target }) => {
     const name = target instanceof HTMLInputElement || target instanceof HTMLSelectElement ? target.name : ''
     if (name === 'repeats') widen(session)
@@ -125,8 +144,33 @@ function widen(session: Session): boolean {
   tellUnclear(form, [])
   if (book === session.book) return true
   session.book = book
+  session.forgetPlaces()
+  session.stop()
+  session.stop = makeReady(book, hereIn(form).row)
   place(session, hereIn(form).step)
   return true
+}
+
+/** The form, filled in for a place that was found: a row not begun is the one before it done. */
+function lead(session: Session, found: Pick<PossiblePlace, 'row' | 'done'>, total: number | null): void {
+  const { form, book } = session
+  const { plan } = book
+  const before = found.done === 0 ? rowBefore(plan.worked, found.row) : null
+  const row = before ?? found.row
+  const isDone = before !== null || found.done >= (plan.rows[row]?.acts.length ?? 0)
+  find<HTMLSelectElement>(form, '[name="row"]').value = String(row)
+  place(session, isDone ? null : found.done)
+  if (total !== null) {
+    find<HTMLInputElement>(form, '[name="way"][value="total"]').checked = true
+    find<HTMLInputElement>(form, '[name="total"]').value = String(total)
+    showWay(form)
+  }
+  forget(session)
+  say(session, '')
+  find<HTMLElement>(session.root, '[data-meant]').scrollIntoView({ block: 'start' })
+  find<HTMLElement>(form, total === null ? '[name="way"]:checked' : '[name="total"]').focus({
+    preventScroll: true,
+  })
 }
 
 /** What was found belongs to another place. */
@@ -142,13 +186,18 @@ function look(session: Session): void {
   if (!widen(session)) return say(session, 'One field needs another look.')
   if (before !== session.book)
     return say(session, 'The counts now belong to another width. Look at them once more.')
-  const told = readEvidence(Object.fromEntries(new FormData(form)), askedOf(book.plan))
-  tellUnclear(form, told.unclear)
-  if (!told.evidence) {
-    const many = told.unclear.length
+  const fields = Object.fromEntries(new FormData(form))
+  const told = readEvidence(fields, askedOf(book.plan))
+  const copy = readVersion(fields.version)
+  const unclear = 'words' in copy ? [...told.unclear, copy] : told.unclear
+  tellUnclear(form, unclear)
+  if (!told.evidence || 'words' in copy) {
+    const many = unclear.length
     return say(session, many === 1 ? 'One field needs another look.' : `${many} fields need another look.`)
   }
-  show(session, { diagnosis: diagnose(book, told.evidence), answered: [] })
+  const { about } = book.plan.worked.pattern
+  const page = copy.version === null ? null : checkPage(about, copy.version)
+  show(session, { diagnosis: diagnose(book, told.evidence), answered: [], page, about })
 }
 
 function show(session: Session, findings: Findings): void {
@@ -159,13 +208,15 @@ function show(session: Session, findings: Findings): void {
       const { diagnosis, answered } = findings
       const question = diagnosis.question?.words ?? ''
       show(session, {
+        ...findings,
         diagnosis: answer(diagnosis, reply),
         answered: [...answered, { question, reply: words, before: diagnosis }],
       })
     },
     takeBack: () => {
       const last = findings.answered.at(-1)
-      if (last) show(session, { diagnosis: last.before, answered: findings.answered.slice(0, -1) })
+      if (last)
+        show(session, { ...findings, diagnosis: last.before, answered: findings.answered.slice(0, -1) })
     },
   }
   showFindings(root, findings, replies)

@@ -30,16 +30,28 @@ function svgOf({ worked, here }: Piece, idPrefix: string, title: string): string
   return toSvg(fabricDrawing(yarn, { title, mark: { repeat: marked } }), { idPrefix })
 }
 
-/** The same mistake in the second turn of the pattern, where it would lie at the cast-on edge in the first. */
-function higherUp(plan: Plan, mistake: Mistake): { plan: Plan; mistake: Mistake } {
+/** A mistake with the stretch that it lies in. */
+export interface Made {
+  readonly mistake: Mistake
+  /** Index into the plan's sections; null where it is a whole row. */
+  readonly section: number | null
+}
+
+/** The same mistakes in the second turn of the pattern, where they would lie at the cast-on edge in the first. */
+function higherUp(plan: Plan, made: readonly Made[]): { plan: Plan; made: readonly Made[] } {
   const { pattern, repeats } = plan.worked
-  const below = mistake.row - pattern.setUp.length
-  if (below < 0 || below >= rowsBelow || pattern.growing || mistake.other !== null || mistake.step === null)
-    return { plan, mistake }
+  const low = made.some(({ mistake: { row } }) => row - pattern.setUp.length < rowsBelow)
+  const movable = made.every(
+    ({ mistake: { row, other, step } }) => row >= pattern.setUp.length && other === null && step !== null,
+  )
+  if (!low || !movable || pattern.growing) return { plan, made }
   const { worked } = work(workedAgain(pattern, 2), repeats)
-  return worked
-    ? { plan: planOf(worked), mistake: { ...mistake, row: mistake.row + pattern.rows.length } }
-    : { plan, mistake }
+  if (!worked) return { plan, made }
+  const by = pattern.rows.length
+  return {
+    plan: planOf(worked),
+    made: made.map(({ mistake, section }) => ({ mistake: { ...mistake, row: mistake.row + by }, section })),
+  }
 }
 
 /** The loops that a row leaves between two markers. */
@@ -57,34 +69,36 @@ function loopsIn(
   return fromRight.slice(start, start + (counts[section] ?? 0))
 }
 
-/** The fabric as it should be and with a mistake in it, for some rows above and below the place. */
-export function sideBySide(
-  shown: Plan,
-  made: Mistake,
-  section: number | null,
-  idPrefix: string,
-): SideBySide | null {
-  const { plan, mistake } = higherUp(shown, made)
-  const edits = editsOf(plan, mistake)
-  if (!edits) return null
-  const most = Math.min(rowsAbove, plan.rows.length - mistake.row)
-  const wrong = workWrong(plan, edits, most, { unnoticed: true })
-  const own = wrong.rows.find(({ row }) => row === mistake.row)
-  const place = mistake.everywhere || !own ? null : section
-  const rows = wrong.worked.rows.length
-  const right: WorkedPattern = { ...plan.worked, rows: plan.worked.rows.slice(0, rows) }
-  const meant = plan.rows[mistake.row]?.makes ?? []
+/** The fabric as it should be and with one or more mistakes in it, for some rows above and below the place. */
+export function sideBySide(shown: Plan, mistakes: readonly Made[], idPrefix: string): SideBySide | null {
+  const { plan, made } = higherUp(shown, mistakes)
+  const edits = made.map(({ mistake }) => editsOf(plan, mistake))
+  const lowest = Math.min(...made.map(({ mistake }) => mistake.row))
+  const highest = Math.max(...made.map(({ mistake }) => mistake.row))
+  if (edits.some((one) => one === null)) return null
+  const most = Math.min(highest - lowest + rowsAbove, plan.rows.length - lowest)
+  const wrong = workWrong(
+    plan,
+    edits.flatMap((one) => one ?? []),
+    most,
+    { unnoticed: true },
+  )
+  const right: WorkedPattern = { ...plan.worked, rows: plan.worked.rows.slice(0, wrong.worked.rows.length) }
+  const marked = made.filter(
+    ({ mistake, section }) =>
+      section !== null && !mistake.everywhere && wrong.rows.some(({ row }) => row === mistake.row),
+  )
+  const rightLoops = marked.flatMap(({ mistake: { row }, section }) =>
+    loopsIn(plan, right, row, plan.rows[row]?.makes ?? [], section),
+  )
+  const wrongLoops = marked.flatMap(({ mistake: { row }, section }) => {
+    const own = wrong.rows.find((one) => one.row === row)
+    return own ? loopsIn(plan, wrong.worked, own.index, own.counts, section) : []
+  })
+  const title = made.length > 1 ? 'The fabric with both mistakes in it' : 'The fabric with the mistake in it'
   return {
-    right: svgOf(
-      { worked: right, here: loopsIn(plan, right, mistake.row, meant, place) },
-      `${idPrefix}-right`,
-      'The fabric as it should be',
-    ),
-    wrong: svgOf(
-      { worked: wrong.worked, here: loopsIn(plan, wrong.worked, own?.index ?? 0, own?.counts ?? [], place) },
-      `${idPrefix}-wrong`,
-      'The fabric with the mistake in it',
-    ),
-    marked: place !== null,
+    right: svgOf({ worked: right, here: rightLoops }, `${idPrefix}-right`, 'The fabric as it should be'),
+    wrong: svgOf({ worked: wrong.worked, here: wrongLoops }, `${idPrefix}-wrong`, title),
+    marked: marked.length > 0,
   }
 }

@@ -45,7 +45,7 @@ export function slotsAt(lesson: Lesson, spot: Spot, hold: Hold): Slots | null {
       .map((one) => `<li>${text(one)}</li>`)
       .join(''),
     look: paragraph(at.lookCheck ?? ''),
-    callOuts: at.callOuts.map((one) => callOutHtml(one, (at.step.repeat ?? 1) === 1)).join(''),
+    callOuts: at.callOuts.map(callOutHtml).join(''),
     row: rowHtml(lesson, at),
     words: wordsHtml(lesson, spot, at.row),
   }
@@ -91,19 +91,8 @@ function turnWords({ worked }: Lesson, { row, step }: Spot): string {
   return words.join(' ')
 }
 
-const callOutNames: Readonly<Record<CallOut['kind'], string>> = {
-  'yarn over missed': 'If the yarn over is missed',
-  'single for double': 'If only two stitches are taken',
-  'pass over forgotten': 'If nothing is passed over',
-  'yarn over passed instead': 'If the yarn over is passed over',
-  'yarn over twisted': 'Which leg of the yarn over',
-  'edge forgotten': 'If the edge is forgotten',
-  'longer run at the seam': 'A longer run than it looks',
-  'marker moves': 'The marker moves here',
-}
-
-const callOutHtml = ({ kind, words }: CallOut, open: boolean): string =>
-  `<details${open ? ' open' : ''}><summary>${text(callOutNames[kind])}</summary><p>${text(words)}</p></details>`
+const callOutHtml = ({ title, words, folded }: CallOut): string =>
+  `<details${folded ? '' : ' open'}><summary>${text(title)}</summary><p>${text(words)}</p></details>`
 
 function rowHtml({ worked }: Lesson, { row }: LessonStep): string {
   const side = worked.pattern.worked === 'round' ? '' : row.side === 'RS' ? ', right side' : ', wrong side'

@@ -1,4 +1,5 @@
-import { type Habits, type Place, parseHabits, parsePlace } from '../../engine/intake/index.ts'
+import { type Habits, type Place, parseHabits, parsePlace, parseProgress } from '../../engine/intake/index.ts'
+import type { Progress } from '../../engine/lesson/index.ts'
 
 /** What the browser keeps between visits. Where it keeps nothing, everything here does nothing. */
 export interface Store {
@@ -6,18 +7,24 @@ export interface Store {
   savePlace(place: Place): void
   habits(): Habits | null
   saveHabits(habits: Habits): void
+  /** Ticks and lifeline of a pattern with so many rows. */
+  progress(rows: number): Progress | null
+  saveProgress(progress: Progress): void
 }
 
 const habitsKey = 'openwork:habits'
 
-/** A place belongs to one version of one pattern: in another version that stitch may be another. */
+/** Place and ticks belong to one version of one pattern: in another version that stitch may be another. */
 export function storeFor(slug: string, version: string): Store {
+  const progressKey = `openwork:progress:${slug}:${version}`
   const placeKey = `openwork:place:${slug}:${version}`
   return {
     place: () => parsePlace(read(placeKey)),
     savePlace: (place) => write(placeKey, place),
     habits: () => parseHabits(read(habitsKey)),
     saveHabits: (habits) => write(habitsKey, habits),
+    progress: (rows) => parseProgress(read(progressKey), rows),
+    saveProgress: (progress) => write(progressKey, progress),
   }
 }
 
@@ -29,7 +36,7 @@ function read(key: string): string | null {
   }
 }
 
-function write(key: string, value: Place | Habits): void {
+function write(key: string, value: Place | Habits | Progress): void {
   try {
     localStorage.setItem(key, JSON.stringify(value))
   } catch {

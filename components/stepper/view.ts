@@ -1,4 +1,5 @@
 import { type Drawing, toSvg } from '../../engine/drawing/index.ts'
+import { placeHash } from '../../engine/intake/index.ts'
 import type { Lesson } from '../../engine/lesson/index.ts'
 import type { Hold } from '../../engine/stitches/index.ts'
 import { rememberedActs } from './acts.ts'
@@ -17,9 +18,15 @@ export interface Shown {
 
 export interface View {
   show(shown: Shown, change: Change): void
-  /** Words above the controls with a way to begin again; null takes them away. */
-  tell(words: string | null): void
+  /** Words above the controls, and a button where something can be done about them; null takes them away. */
+  tell(words: string | null, button?: NoticeButton): void
   readonly stage: Stage
+}
+
+export interface NoticeButton {
+  /** What the button does, as any other of the stepper's buttons names it. */
+  readonly do: string
+  readonly words: string
 }
 
 export function find<T extends Element>(root: ParentNode, selector: string): T {
@@ -46,6 +53,7 @@ export function viewOn(root: HTMLElement, first: Shown): View {
   })
   const chart = chartOn(find(root, '[data-chart]'), first)
   const notice = find<HTMLElement>(root, '[data-notice]')
+  const noticeButton = find<HTMLElement>(notice, 'button')
   const nextButton = find<HTMLElement>(root, '[data-do="next"]')
   return {
     stage,
@@ -69,11 +77,14 @@ export function viewOn(root: HTMLElement, first: Shown): View {
       setControls(root, shown)
       prepare(shown)
     },
-    tell(words) {
+    tell(words, button) {
       const hadFocus = notice.contains(document.activeElement)
       notice.hidden = words === null
       find(notice, '[data-notice-words]').textContent = words ?? ''
-      if (hadFocus && words === null) nextButton.focus()
+      noticeButton.hidden = !button
+      noticeButton.dataset.do = button?.do ?? ''
+      noticeButton.textContent = button?.words ?? ''
+      if (hadFocus && (words === null || !button)) nextButton.focus()
     },
   }
 }
@@ -112,6 +123,7 @@ function setControls(root: HTMLElement, { lesson: { worked }, spot }: Shown): vo
   find(root, '[data-do="back"]').setAttribute('aria-disabled', String(isFirst(worked, spot)))
   find(root, '[data-do="next"]').setAttribute('aria-disabled', String(isLast(worked, spot)))
   find<HTMLSelectElement>(root, '[data-to-row]').value = String(spot.row)
+  find<HTMLAnchorElement>(root, '[data-mend]').hash = placeHash(spot)
   const repeats = root.querySelector<HTMLSelectElement>('[data-to-width]')
   if (repeats) repeats.value = String(spot.repeats)
 }

@@ -4,7 +4,8 @@ import { chartDrawing, toSvg } from '../drawing/index.ts'
 import { problemText } from '../intake/index.ts'
 import { type WorkedPattern, work } from '../needles/index.ts'
 import { printRow, type Terms } from '../notation/index.ts'
-import { withEdges } from '../pattern/index.ts'
+import { type Pattern, type Row, withEdges } from '../pattern/index.ts'
+import { adaptedFor, requestsFrom } from './adapted.ts'
 import { type CheckedFile, checkFile } from './files.ts'
 import { checkEntry } from './report.ts'
 import { stepEntries, stepText } from './steps.ts'
@@ -13,7 +14,8 @@ const usage = `openwork: lace patterns read, proved and worked
 
   openwork check [--json] FILE…               proves each file; tells every problem
   openwork steps --repeats N [--json] FILE    every stitch of every row, with the count after it
-  openwork rows [--terms us|uk] FILE          the rows in words
+  openwork rows [--terms us|uk] [--adapt LIST] FILE
+                                              the rows in words, as they are or adapted: round, flat, mirror, …
   openwork chart [--repeats N] FILE           the chart as SVG
 
 Exit code: 0 sound, 1 a problem in a file, 2 wrong usage.
@@ -132,19 +134,25 @@ function termsFrom(written: string): Terms {
 }
 
 function rows(argv: string[], streams: Streams): number {
-  const options = { terms: { type: 'string', default: 'us' } } as const
+  const options = { terms: { type: 'string', default: 'us' }, adapt: { type: 'string' } } as const
   const { values, positionals } = parseArgs({ args: argv, options, allowPositionals: true })
   const terms = termsFrom(values.terms)
+  const asked = values.adapt === undefined ? { requests: [] } : requestsFrom(values.adapt)
+  if ('wrong' in asked) throw new UsageError(asked.wrong)
   const pattern = soundFile(positionals, 'rows', streams)?.pattern
-  if (!pattern) return 1
-  const label = pattern.worked === 'round' ? 'Round' : 'Row'
-  for (const row of pattern.setUp)
-    streams.out(
-      `Set-up ${label.toLowerCase()} (${row.side}): ${printRow(withEdges(row, pattern), { terms })}\n`,
-    )
-  for (const row of pattern.rows)
-    streams.out(`${label} ${row.number} (${row.side}): ${printRow(withEdges(row, pattern), { terms })}\n`)
+  const adapted = pattern ? adaptedFor(pattern, asked.requests, streams.err) : null
+  if (!adapted) return 1
+  printRows(adapted.pattern, adapted.closing, terms, streams)
   return 0
+}
+
+function printRows(pattern: Pattern, closing: readonly Row[], terms: Terms, { out }: Streams): void {
+  const label = pattern.worked === 'round' ? 'Round' : 'Row'
+  const line = (name: string, row: Row): void =>
+    out(`${name} (${row.side}): ${printRow(withEdges(row, pattern), { terms })}\n`)
+  for (const row of pattern.setUp) line(`Set-up ${label.toLowerCase()}`, row)
+  for (const row of pattern.rows) line(`${label} ${row.number}`, row)
+  for (const row of closing) line(`Closing ${label.toLowerCase()}`, row)
 }
 
 function chart(argv: string[], streams: Streams): number {

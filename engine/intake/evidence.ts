@@ -27,15 +27,15 @@ export type Told =
 /** Repeats side by side for which a mistake is looked for. */
 export const mostRepeatsAsked = 20
 /** More loops than that lie on no needle that the engine works for. */
-const mostLoops = 2000
+export const mostLoops = 2000
 const mostCharacters = 40
 
 // Checked by hand, as a stored place is: a schema library would weigh more than the page's own script.
 
-type Read = { readonly value: number | null } | { readonly words: string }
+export type Read = { readonly value: number | null } | { readonly words: string }
 
 /** A whole number as people write it: '6', ' 6 sts', '６'. Null where nothing stands. */
-function readCount(text: unknown, most: number): Read {
+export function readCount(text: unknown, most: number): Read {
   if (text === undefined || text === null || text === '') return { value: null }
   if (typeof text !== 'string') return { words: 'That is not a number. Write it in digits, such as 6.' }
   const tidy = text.slice(0, mostCharacters).normalize('NFKC').trim()
@@ -65,8 +65,30 @@ export function readRepeats(text: unknown): { readonly repeats: number } | Uncle
   return { repeats: read.value }
 }
 
+const mostInVersion = 20
+
+/** The version printed on a reader's copy, as she copies it: 'v1.2', 'Version 1.2', 'draft'. Null where nothing stands. */
+export function readVersion(text: unknown): { readonly version: string | null } | Unclear {
+  if (text === undefined || text === null || text === '') return { version: null }
+  const field = 'version'
+  if (typeof text !== 'string')
+    return { field, words: 'Write the version as it is printed, such as 1.0, or leave this empty.' }
+  const tidy = text
+    .slice(0, 2 * mostCharacters)
+    .normalize('NFKC')
+    .trim()
+    .toLowerCase()
+  const version = tidy.replace(/^v(?:ersion|\.)?\s*(?=\d)/, '').replace(/^version\s+/, '')
+  if (version === '') return { version: null }
+  if (version.length <= mostInVersion && /^[\p{L}\d][\p{L}\d ._-]*$/u.test(version)) return { version }
+  return {
+    field,
+    words: `‘${printable(tidy.slice(0, mostCharacters))}’ is not a version. Write what is printed, such as 1.0, or leave this empty.`,
+  }
+}
+
 /** A number that a list offered; null for anything else. */
-function chosen(text: unknown, least: number, most: number): number | null {
+export function chosen(text: unknown, least: number, most: number): number | null {
   if (typeof text !== 'string' || !/^\d{1,5}$/.test(text)) return null
   const value = Number(text)
   return value >= least && value <= most ? value : null
@@ -101,11 +123,11 @@ export function readEvidence(form: unknown, asked: Asked): Told {
 const unclear = (...all: Unclear[]): Told => ({ evidence: null, unclear: all })
 const clear = (evidence: Evidence): Told => ({ evidence, unclear: [] })
 
-type Fields = (name: string) => unknown
+export type Fields = (name: string) => unknown
 type Where = Pick<Evidence, 'row' | 'step'>
 
 /** Only what the form holds itself: no name is looked up on what all objects share. */
-function fieldsOf(form: unknown): Fields {
+export function fieldsOf(form: unknown): Fields {
   const own = typeof form === 'object' && form !== null ? (form as Record<string, unknown>) : {}
   return (name) => (Object.hasOwn(own, name) ? own[name] : undefined)
 }

@@ -215,7 +215,7 @@ function expected(key: string, problem: SchemaProblem): string {
     needle: 'a size in millimetres, such as 4.5',
     held: 'a whole number of stitches',
     title: 'a name, in quotes if it begins with a sign',
-    corrections: 'a list of { version, date, change }',
+    corrections: 'a list of { version, date, change, rows }, where rows such as [3, 5] may be left out',
     source: 'a title, or { title, author, year, place }',
   }
   return (

@@ -10,6 +10,8 @@ const text = (most: number) =>
 const words = z.union([text(200).transform((one) => [one]), z.array(text(200)).max(50)])
 const count = z.number().int().min(0).max(10_000)
 const version = z.union([text(20), z.number().transform(String)])
+/** Set-up rows count down from 0. */
+const rowNumbers = z.array(z.number().int().min(-1000).max(10_000)).max(200)
 const date = z.union([text(30), z.date().transform((d) => d.toISOString().slice(0, 10))])
 
 export const castOnSchema = z.union([
@@ -57,7 +59,7 @@ export const fileSchema = z.strictObject({
   tested: text(500).optional(),
   version: version.optional(),
   corrections: z
-    .array(z.strictObject({ version, date, change: text(500) }))
+    .array(z.strictObject({ version, date, change: text(500), rows: rowNumbers.optional() }))
     .max(100)
     .default([]),
   yarn: text(200).optional(),

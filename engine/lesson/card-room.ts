@@ -41,7 +41,8 @@ function linesOf(text: string, most: number): number {
 
 const rowHeight = (row: CardRow): number => {
   const words = row.lifeline ? `${row.words} lifeline here` : row.words
-  return height.row + height.line * linesOf(words, characters.row)
+  const lines = linesOf(words, characters.row) + (row.watch === null ? 0 : linesOf(row.watch, characters.row))
+  return height.row + height.line * lines
 }
 
 /** The key stands in two columns, entry beside entry. */

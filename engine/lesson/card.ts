@@ -2,8 +2,9 @@ import { at } from '../base/index.ts'
 import { castOnCount, type Proof } from '../counts/index.ts'
 import { printRow } from '../notation/index.ts'
 import { type Pattern, stitchesUsed, withEdges } from '../pattern/index.ts'
-import { cardSheets } from './card-room.ts'
+import { type CardFront, cardSheets } from './card-room.ts'
 import { castOnNumbers, castOnWords } from './cast-on.ts'
+import { watchesOf } from './watches.ts'
 
 export interface CardRow {
   readonly label: string
@@ -13,6 +14,8 @@ export interface CardRow {
   readonly count: number
   /** A good row for a lifeline: plain, and about every tenth, or the last. */
   readonly lifeline: boolean
+  /** A wrong count and where it comes from, at the first row where it can come about; null where there is no room for it. */
+  readonly watch: string | null
 }
 
 /** What fits on one quarter sheet. */
@@ -52,6 +55,22 @@ function lifelineRows(pattern: Pattern): ReadonlySet<number> {
   return marks
 }
 
+/** The sheets with as many warnings as they have lines to spare: a warning is not worth another card. */
+function sheetsWith(
+  watches: readonly (string | null)[],
+  rows: readonly CardRow[],
+  front: CardFront,
+): readonly CardSheet[] {
+  let [kept, sheets] = [rows, cardSheets(rows, front)]
+  const most = sheets.length
+  for (const [i, watch] of watches.entries()) {
+    const tried = kept.map((row, at) => (at === i ? { ...row, watch } : row))
+    const laid = cardSheets(tried, front)
+    if (laid.length === most) [kept, sheets] = [tried, laid]
+  }
+  return sheets
+}
+
 /** The swatch card of a proved pattern for two repeats (or its fixed number), laid out over as many cards as it needs. */
 export function swatchCard(pattern: Pattern, proof: Proof, repeats = 2): Card {
   const fixed = 'fixed' in pattern.castOn
@@ -64,6 +83,7 @@ export function swatchCard(pattern: Pattern, proof: Proof, repeats = 2): Card {
     words: printRow(withEdges(row, pattern)),
     count: after,
     lifeline: lifelines.has(row.number),
+    watch: null,
   })
   const rows = [
     ...pattern.setUp.map((row, i) => line(row, at(proof.setUp[i]?.after ?? castOnCount(pattern.castOn), n))),
@@ -85,6 +105,6 @@ export function swatchCard(pattern: Pattern, proof: Proof, repeats = 2): Card {
     practise,
     stitches,
     version: pattern.about.version ?? 'draft',
-    sheets: cardSheets(rows, { practise, stitches }),
+    sheets: sheetsWith(watchesOf(pattern, n), rows, { practise, stitches }),
   }
 }

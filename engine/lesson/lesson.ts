@@ -8,16 +8,36 @@ import {
 } from '../needles/index.ts'
 import { stitch } from '../stitches/index.ts'
 import { type Balance, balanceAt } from './balance.ts'
-import { type CallOut, callOutsAt } from './call-outs.ts'
+import type { CallOut } from './call-out.ts'
+import { type CallOutTable, callOutsIn, callOutTable } from './call-out-table.ts'
 import { lookCheckAt } from './look-check.ts'
 
 /** A worked pattern with what its lesson needs again and again. */
 export interface Lesson {
   readonly worked: WorkedPattern
   readonly chart: Chart
+  readonly callOuts: (rowIndex: number, stepIndex: number) => readonly CallOut[]
 }
 
-export const lessonOf = (worked: WorkedPattern): Lesson => ({ worked, chart: chartOf(worked) })
+/** A lesson whose call-outs are read off a table that was made before. */
+export function lessonFrom(worked: WorkedPattern, table: CallOutTable): Lesson {
+  const chart = chartOf(worked)
+  return { worked, chart, callOuts: (row, step) => callOutsIn(table, worked, chart, row, step) }
+}
+
+/** A lesson that finds its call-outs itself, when they are first asked for. */
+export function lessonOf(worked: WorkedPattern): Lesson {
+  const chart = chartOf(worked)
+  let table: CallOutTable | null = null
+  return {
+    worked,
+    chart,
+    callOuts: (row, step) => {
+      table ??= callOutTable([worked])
+      return callOutsIn(table, worked, chart, row, step)
+    },
+  }
+}
 
 /** Everything that is shown and said at one step. */
 export interface LessonStep {
@@ -60,7 +80,7 @@ function placeWords(row: WorkedRow, step: Step): string | null {
 
 /** What the lesson shows at a step; null where there is no such step. Indices from 0. */
 export function lessonStep(
-  { worked, chart }: Lesson,
+  { worked, callOuts }: Lesson,
   rowIndex: number,
   stepIndex: number,
 ): LessonStep | null {
@@ -76,7 +96,7 @@ export function lessonStep(
     countAfter: step.total,
     balance: balanceAt(row, stepIndex + 1),
     lookCheck: lookCheckAt(worked, rowIndex, stepIndex),
-    callOuts: callOutsAt(worked, chart, rowIndex, stepIndex),
+    callOuts: callOuts(rowIndex, stepIndex),
     needles: needlesAfter(worked, rowIndex, stepIndex + 1),
     next: row.steps[stepIndex + 1]?.taken ?? [],
     place: placeWords(row, step),

@@ -24,7 +24,7 @@ const stretchWords = (stretch: string, ends: boolean): string => {
   if (stretch.startsWith('repeat'))
     return ends ? 'this repeat' : stretch === 'repeat 1' ? 'the first repeat' : 'the next repeat'
   return (
-    { before: 'the edge', after: 'the edge', start: 'the start of the row', end: 'the end of the row' }[
+    { before: 'the edge', after: 'the edge', start: 'the first stitches', end: 'the last stitches' }[
       stretch
     ] ?? stretch
   )

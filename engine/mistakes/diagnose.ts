@@ -61,8 +61,14 @@ export function diagnose(
   const right = isRight(evidence, meant)
   const fittings = right && !uncounted(evidence) ? [] : fittingMistakes(book, evidence)
   const two = pairs && fittings.length < 3 && !right ? fittingPairs(book, evidence, most) : []
-  const changes = meant.sections.some((count, section) => count !== meant.before[section])
-  return concluded({ book, evidence, meant, right, changes, pairs: two, most }, fittings, [])
+  const changes = book.plan.rows[evidence.row]?.makes.some(
+    (count, section) => count !== meant.before[section],
+  )
+  return concluded(
+    { book, evidence, meant, right, changes: changes ?? false, pairs: two, most },
+    fittings,
+    [],
+  )
 }
 
 /** Nothing was told but the place: everything is possible. */

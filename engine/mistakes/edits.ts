@@ -89,6 +89,17 @@ export function countsWith(row: RowPlan, edits: readonly Edit[]): number[] {
   return counts
 }
 
+/** The sections in which the changes of a row take something away or put something in. */
+export function sectionsTouched(row: RowPlan, edits: readonly Edit[]): Set<number> {
+  const found = new Set<number>()
+  for (const edit of edits) {
+    if (edit.do !== 'change' || edit.row !== row.index) continue
+    for (const { at, remove, put } of edit.changes)
+      for (const act of [...put, ...row.acts.slice(at, at + remove)]) found.add(act.section)
+  }
+  return found
+}
+
 /** Several changes of one row as one edit. Null where there is none, or where they are not of that sort. */
 export function joined(row: number, edits: readonly (readonly Edit[])[]): Edit | null {
   const changes: Change[] = []

@@ -38,22 +38,28 @@ function stretches(acts: readonly Act[], row: RowPlan, sections: number): { sect
   return found
 }
 
-/** Works a row's acts on the loops that lie between the markers, or on all of them where these are not heeded. */
+/**
+ * Works a row's acts on the loops that lie between the markers, or on all of them where these are not heeded. `only`:
+ * the sections to be worked, where the others are known to come out right.
+ */
 export function workRow(
   plan: Plan,
   row: RowPlan,
   acts: readonly Act[],
   counts: readonly number[],
   blind: boolean,
+  only: ReadonlySet<number> | null = null,
 ): RowDone {
   const plain = plainOf(row)
   const sections = plan.sections.length
   const parts = blind
     ? [{ section: null, fitted: fit(acts, sum(counts), plain) }]
-    : stretches(acts, row, sections).map(({ section, acts: own }) => ({
-        section,
-        fitted: fitOrPlain(own, counts[section] ?? 0, plain, acts, section),
-      }))
+    : stretches(acts, row, sections)
+        .filter(({ section }) => only === null || only.has(section))
+        .map(({ section, acts: own }) => ({
+          section,
+          fitted: fitOrPlain(own, counts[section] ?? 0, plain, acts, section),
+        }))
   const after = new Array<number>(sections).fill(0)
   for (const { fitted } of parts)
     for (const act of fitted.acts) after[act.section] = (after[act.section] ?? 0) + act.makes

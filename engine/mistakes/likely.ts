@@ -1,10 +1,10 @@
 import type { WorkedPattern } from '../needles/index.ts'
+import { consequenceOf } from './consequence.ts'
 import type { RowOutcome } from './follow.ts'
-import { lookWords } from './look.ts'
+import { type Effect, effectOf, effectWords } from './likely-words.ts'
 import type { Mistake, MistakeKind } from './mistake.ts'
-import { modelOf } from './models.ts'
 import { type Casebook, casebookOf, sightsFor, type Trace, tracesIn } from './traces.ts'
-import { capital, off, stitches } from './words.ts'
+import { capital } from './words.ts'
 
 /** A mistake that is to be expected at a step, with what it would do. */
 export interface LikelyMistake {
@@ -13,6 +13,7 @@ export interface LikelyMistake {
   readonly name: string
   /** Loops at the row's end if it happened. */
   readonly rowEnds: number
+  readonly effect: Effect
   readonly words: string
   /** How often learners make it times how much it harms here. */
   readonly weight: number
@@ -36,25 +37,13 @@ function offBy(book: Casebook, { row, total }: RowOutcome): number {
   return total - meant.reduce((sum, count) => sum + count, 0)
 }
 
-function likelyWords(book: Casebook, trace: Trace): string {
-  const [first] = trace.marked
-  const [sight] = sightsFor(book, trace)
-  const by = first ? offBy(book, first) : 0
-  const count =
-    first === undefined
-      ? ''
-      : by === 0
-        ? ` The count stays ${first.total} and hides it.`
-        : ` The row ends ${off(by)}, with ${stitches(first.total)}.`
-  return `${capital(modelOf(trace.mistake.kind).name)}?${count}${sight ? ` ${lookWords[sight.look]}` : ''}`
-}
-
-/** What goes wrong at a step: by how often learners do it and how much it harms here; at most `most`, each kind once. */
+/** What goes wrong at a step: by how often learners do it and how much it harms here; at most `most`, each kind once. `counts` leaves some out. */
 export function likelyMistakesAt(
   source: WorkedPattern | Casebook,
   rowIndex: number,
   stepIndex: number,
   most = 2,
+  counts: (kind: MistakeKind, weight: number) => boolean = () => true,
 ): LikelyMistake[] {
   const book = casebookOf(source)
   const here = tracesIn(book, rowIndex).filter(
@@ -62,17 +51,20 @@ export function likelyMistakesAt(
   )
   const ranked = here
     .map((trace) => ({ trace, weight: trace.weight * harmOf(book, trace) }))
+    .filter(({ trace, weight }) => counts(trace.mistake.kind, weight))
     .sort((a, b) => b.weight - a.weight)
   const kinds = new Set<MistakeKind>()
   return ranked
     .filter(({ trace }) => !kinds.has(trace.mistake.kind) && kinds.add(trace.mistake.kind))
     .slice(0, most)
-    .map(({ trace, weight }) => ({
-      mistake: trace.mistake,
-      kind: trace.mistake.kind,
-      name: modelOf(trace.mistake.kind).name,
-      rowEnds: trace.marked[0]?.total ?? 0,
-      words: likelyWords(book, trace),
-      weight,
-    }))
+    .flatMap(({ trace, weight }) => likely(book, trace, weight) ?? [])
+}
+
+function likely(book: Casebook, { mistake }: Trace, weight: number): LikelyMistake | null {
+  const known = consequenceOf(book, mistake)
+  if (!known) return null
+  const effect = effectOf(book.plan, known)
+  const { kind } = mistake
+  const words = `${capital(known.name)}? ${effectWords(effect, known.total.meant)}`
+  return { mistake, kind, name: known.name, rowEnds: known.total.now, effect, words, weight }
 }

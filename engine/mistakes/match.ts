@@ -20,7 +20,7 @@ export const habitOf = (evidence: Evidence): Habit => (evidence.counts ? 'marker
 /** An earlier row is less likely: it was counted, or looked at, since then. */
 const fading = 0.55
 
-const outcomesBy = (trace: Trace, habit: Habit): readonly RowOutcome[] =>
+export const outcomesBy = (trace: Trace, habit: Habit): readonly RowOutcome[] =>
   habit === 'markers' ? trace.marked : trace.unmarked
 
 /** Whether counts agree with the evidence. */

@@ -6,12 +6,13 @@ type Section = Pick<RowOutcome, 'total' | 'over' | 'short'>
 interface Remembered {
   readonly sections: Map<number, Section>
   readonly rows: Map<number, RowOutcome>
+  readonly right: Map<number, RowOutcome>
 }
 
 const byPlan = new WeakMap<Plan, Remembered>()
 
 function rememberedOf(plan: Plan): Remembered {
-  const known = byPlan.get(plan) ?? { sections: new Map(), rows: new Map() }
+  const known = byPlan.get(plan) ?? { sections: new Map(), rows: new Map(), right: new Map() }
   byPlan.set(plan, known)
   return known
 }
@@ -32,6 +33,18 @@ function sectionOn(plan: Plan, row: number, section: number, loops: number): Sec
   const only = acts.length > 0 || !done ? done : { total: loops, over: loops, short: 0 }
   const found = only ?? { total: loops, over: 0, short: 0 }
   sections.set(key, found)
+  return found
+}
+
+/** A row worked as it should be on the loops that it should have. */
+export function rowAsMeant(plan: Plan, row: number): RowOutcome {
+  const { right } = rememberedOf(plan)
+  const known = right.get(row)
+  if (known) return known
+  const counts = plan.rows[row]?.makes ?? []
+  const total = counts.reduce((sum, count) => sum + count, 0)
+  const found: RowOutcome = { row, counts, total, over: 0, short: 0, at: null }
+  right.set(row, found)
   return found
 }
 

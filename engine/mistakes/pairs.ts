@@ -1,6 +1,7 @@
 import type { Evidence } from './evidence.ts'
-import { countsAgree, habitOf, rowsToSearch } from './match.ts'
+import { countsAgree, type Fitting, habitOf, outcomesBy, rowsToSearch } from './match.ts'
 import { outcomes } from './outcomes.ts'
+import { type Suspect, suspectsOf } from './suspects.ts'
 import { type Casebook, rowsFollowed, type Trace, tracesIn } from './traces.ts'
 
 /** Two mistakes that together give what the reader found. */
@@ -24,7 +25,7 @@ function differences(book: Casebook, evidence: Evidence): Map<string, Difference
   const found = new Map<string, Difference>()
   for (const row of rowsToSearch(book, evidence)) {
     for (const trace of tracesIn(book, row)) {
-      const list = marked ? trace.marked : trace.unmarked
+      const list = outcomesBy(trace, habitOf(evidence))
       const ago = list.findIndex((outcome) => outcome.row === evidence.row)
       const outcome = list[ago]
       if (!outcome || trace.mistake.everywhere || trace.edits.some((edit) => edit.do !== 'change')) continue
@@ -79,4 +80,21 @@ export function fittingPairs(book: Casebook, evidence: Evidence, most: number): 
     .slice(0, 4 * most)
     .filter(({ first, second }) => both(book, evidence, first, second))
     .slice(0, most)
+}
+
+/**
+ * Each of the two by itself, as a suspect with the counts that it alone gives. The one that was made last comes first: so
+ * the hands meet them on the way back.
+ */
+export function partsOfPair(book: Casebook, evidence: Evidence, { first, second, weight }: Pair): Suspect[] {
+  const fittings = [first, second].flatMap((trace) => {
+    const outcomes = outcomesBy(trace, habitOf(evidence))
+    const ago = outcomes.findIndex(({ row }) => row === evidence.row)
+    const outcome = outcomes[ago]
+    return outcome ? [{ trace, outcome, ago, weight }] : []
+  })
+  const stepOf = ({ trace: { mistake } }: Fitting): number => mistake.step ?? 0
+  return fittings
+    .sort((a, b) => a.ago - b.ago || stepOf(b) - stepOf(a))
+    .flatMap((fitting) => suspectsOf(book, [fitting]))
 }

@@ -1,10 +1,11 @@
 import type { Diagnosis } from './diagnose.ts'
+import type { Evidence } from './evidence.ts'
 import { lookWords } from './look.ts'
 import { modelOf } from './models.ts'
 import type { Pair } from './pairs.ts'
 import { type Plan, sectionWords } from './plan.ts'
 import type { Suspect } from './suspects.ts'
-import { capital, listed, numberWord, off, rowName } from './words.ts'
+import { capital, listed, low, numberWord, off, rowName, stitches } from './words.ts'
 
 /** 'Row 3, repeat 2: a yarn over was left out'. */
 export function headline(
@@ -55,23 +56,10 @@ export function suspectWords(diagnosis: Diagnosis, suspect: Suspect): string[] {
 export const pairWords = (plan: Plan, { first, second }: Pair): string =>
   `Two mistakes together: ${[first, second].map(({ mistake, section }) => headline(plan, { ...mistake, section })).join('; ')}.`
 
-/** The answer's opening: whether anything is wrong at all. */
-export function openingWords({
-  book,
-  evidence,
-  meant,
-  right,
-  changes,
-  suspects,
-  pairs,
-}: Diagnosis): string[] {
-  const { plan } = book
-  const row = rowName(plan, evidence.row)
-  const words: string[] = []
-  if (changes && evidence.step == null)
-    words.push(
-      `The count is meant to change in ${row.toLowerCase()}: from ${meant.totalBefore} to ${meant.total}.`,
-    )
+/** The answer's opening: whether the count is meant to change, and whether anything is wrong at all. */
+export function openingWords(diagnosis: Diagnosis): string[] {
+  const { right, suspects, pairs } = diagnosis
+  const words = changeWords(diagnosis)
   if (right) {
     words.push(
       'These counts are just what they should be.',
@@ -82,4 +70,33 @@ export function openingWords({
       'Neither one mistake nor two together give these counts. Count once more, each repeat by itself; else go back to the last row that you know to be right.',
     )
   return words
+}
+
+/** That the count is meant to change in this row, where it is: a reader may have found nothing else. */
+function changeWords({ book: { plan }, evidence, meant, changes, right }: Diagnosis): string[] {
+  if (!changes) return []
+  const row = low(rowName(plan, evidence.row))
+  const { total, totalBefore } = meant
+  if (evidence.step != null)
+    return [`The count is meant to change in ${row}: so far from ${totalBefore} to ${stitches(total)}.`]
+  if (total === totalBefore)
+    return [
+      `In ${row} the count is meant to change between the markers, and to stay at ${stitches(total)} in all.`,
+    ]
+  const words = `The count is meant to change in ${row}: from ${totalBefore} to ${stitches(total)}.`
+  return !right && toldTotal(evidence) === totalBefore
+    ? [
+        words,
+        `You have as many as there were before the row. If it is not done yet, say how far you are in it.`,
+      ]
+    : [words]
+}
+
+/** What the reader counts in all; null where she left something out. */
+function toldTotal({ total, counts }: Evidence): number | null {
+  if (total !== undefined) return total
+  return (
+    counts?.reduce<number | null>((sum, count) => (sum === null || count === null ? null : sum + count), 0) ??
+    null
+  )
 }

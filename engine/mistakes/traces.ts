@@ -77,15 +77,26 @@ function changesNothing(plan: Plan, edits: readonly Edit[]): boolean {
   return true
 }
 
+/** Counts that differ tell by themselves that something was changed. */
+const comesOutRight = (plan: Plan, first: RowOutcome | undefined): boolean =>
+  first?.counts.every((count, section) => count === plan.rows[first.row]?.makes[section]) ?? true
+
 function traceOf(plan: Plan, mistake: Mistake): Trace | null {
   const edits = editsOf(plan, mistake)
-  if (!edits || changesNothing(plan, edits)) return null
+  if (!edits) return null
+  const marked = outcomes(plan, edits, 'markers', rowsFollowed)
+  if (comesOutRight(plan, marked[0]) && changesNothing(plan, edits)) return null
+  let unmarked: readonly RowOutcome[] | null = null
   return {
     mistake,
     edits,
     section: actAt(plan, mistake.row, mistake.step)?.section ?? null,
-    marked: outcomes(plan, edits, 'markers', rowsFollowed),
-    unmarked: outcomes(plan, edits, 'words', rowsFollowed),
+    marked,
+    // Seldom asked for: a reader who counts each stretch heeds her markers.
+    get unmarked() {
+      unmarked ??= outcomes(plan, edits, 'words', rowsFollowed)
+      return unmarked
+    },
     weight: weightOf(mistake),
   }
 }
@@ -141,10 +152,27 @@ export function sightsFor(book: Casebook, trace: Trace): readonly Sight[] {
   return found
 }
 
-/** Makes a row ready, or all of them, looks included, so that the first answer is as quick as the others. */
-export function prepare(book: Casebook, only: number | null = null): void {
-  for (const { index } of book.plan.rows)
-    if (only === null || only === index) for (const trace of tracesIn(book, index)) sightsFor(book, trace)
+/**
+ * Makes all rows ready bit by bit, so that the first answer is as quick as the others and whoever calls can do other
+ * things in between. First the counts of each row, from `nearest` back to those under it; then what there is to see.
+ */
+export function* preparing(book: Casebook, nearest = 0): Generator<undefined, void> {
+  const { rows } = book.plan
+  const order = rows.map((_, i) => (nearest + rows.length - i) % rows.length)
+  for (const row of order) {
+    tracesIn(book, row)
+    yield
+  }
+  for (const row of order)
+    for (const trace of tracesIn(book, row)) {
+      sightsFor(book, trace)
+      yield
+    }
+}
+
+/** Makes all rows ready at once, looks included. */
+export function prepare(book: Casebook): void {
+  for (const _ of preparing(book));
 }
 
 /** The plan of whatever knows it. */

@@ -3,6 +3,7 @@
  * Knows the words of the trade and the catalogue; counts nothing.
  */
 
+export { edited, type RowSuggestion, rowSuggestions, type TextEdit } from './edit.ts'
 export { type PrintOptions, printRow, type Terms } from './print-row.ts'
 export { type ReadOptions, type RowReading, readRow } from './read-row.ts'
 export { type RowLabel, rowLabel } from './row-label.ts'

@@ -112,6 +112,8 @@ export interface Correction {
   readonly version: string
   readonly date: string
   readonly change: string
+  /** Numbers of the rows that it changed, where the file tells them. */
+  readonly rows?: readonly number[] | undefined
 }
 
 /** What a pattern says about itself beside its rows. Absent where the file is silent. */

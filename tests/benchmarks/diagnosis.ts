@@ -6,13 +6,15 @@ import {
   casebookOf,
   diagnose,
   type Evidence,
-  prepare,
+  preparing,
   type Trace,
   tracesIn,
 } from '../../engine/mistakes/index.ts'
 import { work } from '../../engine/needles/index.ts'
 
 const most = 100
+/** A page that does not react for longer feels stuck. */
+const mostBit = 50
 
 /** A lace of 121 stitches and 20 rows: a repeat of eight, fifteen times. */
 function bookOfLace(): Casebook {
@@ -59,14 +61,20 @@ function timed<T>(what: () => T): [T, number] {
 }
 
 const [fresh, planned] = timed(bookOfLace)
-const [, first] = timed(() =>
-  diagnose(fresh, { row: 10, counts: [1, ...Array.from({ length: 15 }, (_, i) => (i === 6 ? 7 : 8))] }),
-)
+const told: Evidence = { row: 10, counts: [1, ...Array.from({ length: 15 }, (_, i) => (i === 6 ? 7 : 8))] }
+const [, first] = timed(() => diagnose(fresh, told))
+/** Each bit of the making ready: none may hold up a page for long. */
 const book = bookOfLace()
-const [, ready] = timed(() => prepare(book))
+const bits: number[] = []
+const making = preparing(book, 10)
+for (let [one, took] = timed(() => making.next()); !one.done; [one, took] = timed(() => making.next()))
+  bits.push(took)
+const ready = bits.reduce((sum, took) => sum + took, 0)
+const longest = Math.max(...bits)
+const [, firstReady] = timed(() => diagnose(book, told))
 const times: number[] = []
-for (const told of [...evidence(book), ...looks]) {
-  const [diagnosis, took] = timed(() => diagnose(book, told))
+for (const one of [...evidence(book), ...looks]) {
+  const [diagnosis, took] = timed(() => diagnose(book, one))
   const reply = diagnosis.question?.choices[0]?.id
   const [, again] = reply === undefined ? [null, 0] : timed(() => answer(diagnosis, reply))
   times.push(took, again)
@@ -75,8 +83,9 @@ times.sort((a, b) => a - b)
 const [median, worst] = [times[Math.floor(times.length / 2)] ?? 0, times.at(-1) ?? 0]
 const ms = (time: number): string => `${time.toFixed(1)} ms`
 console.log(`121 stitches, 20 rows: laid out in ${ms(planned)}, all rows made ready in ${ms(ready)}`)
-console.log(`the very first answer, nothing ready: ${ms(first)}`)
+console.log(`made ready in ${bits.length} bits, the longest ${ms(longest)}; asked for at most ${ms(mostBit)}`)
+console.log(`the very first answer: nothing ready ${ms(first)}, all ready ${ms(firstReady)}`)
 console.log(
   `${times.length} answers: median ${ms(median)}, worst ${ms(worst)}; asked for less than ${ms(most)}`,
 )
-process.exitCode = worst < most ? 0 : 1
+process.exitCode = worst < most && firstReady < most ? 0 : 1

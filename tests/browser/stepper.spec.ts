@@ -257,6 +257,176 @@ test('at the end the pattern is offered again from row 1, past its set-up rows',
   await expect(status(page)).toHaveText(/^Row 1, stitch 1: /)
 })
 
+const rip = (page: Page) => page.getByRole('button', { name: 'Rip back to the lifeline' })
+const time = (page: Page) => page.locator('[data-done="time"]')
+const ticks = async (page: Page): Promise<string[]> => {
+  const rows = await page.locator('[data-done="list"] li').allTextContents()
+  return rows.map((row) =>
+    row
+      .replace(/^(Row \d+)\s*/, '')
+      .replace(/\s+/g, ' ')
+      .trim(),
+  )
+}
+
+test('rows are ticked as they are done, over and over, and stepping back takes the tick away', async ({
+  page,
+}) => {
+  await open(page, 'reed-bed')
+  await expect(time(page)).toHaveText('Row 1, 1st time')
+  await statusesAfter(page, 'ArrowRight', 13)
+  await expect(time(page)).toHaveText('Row 2, 1st time')
+  await page.locator('.done summary').click()
+  expect(await ticks(page)).toEqual(['✓done once', 'not done yet'])
+  await statusesAfter(page, 'ArrowLeft', 1)
+  expect(await ticks(page)).toEqual(['not done yet', 'not done yet'])
+  await statusesAfter(page, 'ArrowRight', 13)
+  await page.getByRole('button', { name: 'Begin again' }).click()
+  await expect(time(page)).toHaveText('Row 1, 2nd time')
+  expect(await ticks(page)).toEqual(['✓done once', '✓done once'])
+  await statusesAfter(page, 'ArrowRight', 13)
+  expect(await ticks(page)).toEqual(['✓✓done 2 times', '✓done once'])
+  await page.reload()
+  await expect(time(page)).toHaveText('Row 2, 2nd time')
+  await page.getByRole('button', { name: 'Tick this row' }).click()
+  await expect(time(page)).toHaveText('Row 2, 3rd time')
+  await page.getByRole('button', { name: 'Take a tick away' }).click()
+  await expect(time(page)).toHaveText('Row 2, 2nd time')
+})
+
+test('one press leads back to the lifeline, and the ticks stay until they are taken away', async ({
+  page,
+}) => {
+  await open(page, 'horseshoe')
+  await expect(rip(page)).toHaveAttribute('aria-disabled', 'true')
+  const before = await status(page).textContent()
+  await rip(page).focus()
+  await page.keyboard.press('Enter')
+  await expect(status(page)).toHaveText(before ?? '')
+  const end = statusesOf('horseshoe', 2).findIndex((words) => words.startsWith('Row 3, '))
+  await statusesAfter(page, 'ArrowRight', end - 1)
+  await page.getByRole('button', { name: 'Lifeline in row 2' }).focus()
+  await page.keyboard.press('Enter')
+  const notice = page.locator('[data-notice]')
+  await expect(notice).toHaveText(/^\s*Lifeline in row 2: with a blunt needle, through all 21 stitches/)
+  await expect(notice).toHaveAttribute('aria-live', 'polite')
+  await page.getByRole('combobox', { name: 'Go to row' }).selectOption({ label: 'Row 2, wrong side' })
+  await statusesAfter(page, 'ArrowRight', 70)
+  await page.reload()
+  await expect(page.locator('[data-done="lifeline"]')).toHaveText('Lifeline in row 2')
+  await rip(page).click()
+  await expect(status(page)).toHaveText(/^Row 3, stitch 1: /)
+  await expect(notice).toContainText('At the lifeline in row 2: count 21 stitches. Row 3 comes next.')
+  await page.locator('.done summary').click()
+  const kept = await ticks(page)
+  expect(kept.slice(0, 4)).toEqual(['✓done once', '✓done once lifeline', '✓done once', '✓done once'])
+  await page.getByRole('button', { name: 'Untick rows 3 to 4' }).click()
+  expect((await ticks(page)).slice(0, 4)).toEqual([
+    '✓done once',
+    '✓done once lifeline',
+    'not done yet',
+    'not done yet',
+  ])
+  await expect(next(page)).toBeFocused()
+})
+
+test('the lifeline can be put in any row and taken out, and what is cleared can be put back', async ({
+  page,
+}) => {
+  await open(page, 'horseshoe')
+  await statusesAfter(page, 'ArrowRight', 30)
+  await page.locator('.done summary').click()
+  const where = page.getByRole('combobox', { name: 'Lifeline in' })
+  await where.selectOption({ label: 'Row 4, wrong side' })
+  await expect(page.locator('[data-done="lifeline"]')).toHaveText('Lifeline in row 4')
+  await where.selectOption({ label: 'no row' })
+  await expect(page.locator('[data-done="lifeline"]')).toHaveText('No lifeline')
+  await page.getByRole('button', { name: 'Lifeline in row 2' }).click()
+  await page.getByRole('button', { name: 'Clear all ticks and the lifeline' }).click()
+  await expect(page.locator('[data-done="lifeline"]')).toHaveText('No lifeline')
+  expect((await ticks(page))[0]).toBe('not done yet')
+  await page.getByRole('button', { name: 'Put them back' }).click()
+  await expect(page.locator('[data-done="lifeline"]')).toHaveText('Lifeline in row 2')
+  expect((await ticks(page))[0]).toBe('✓done once')
+})
+
+test('a link leads to its stitch, before the place that was kept, also while the page is open', async ({
+  page,
+}) => {
+  const [two, three] = [statusesOf('reed-bed', 2), statusesOf('reed-bed', 3)]
+  await open(page, 'reed-bed')
+  await statusesAfter(page, 'ArrowRight', 4)
+  await page.goto('about:blank')
+  await page.goto(`${address('reed-bed')}#row=0&step=9&repeats=3`)
+  await expect(status(page)).toHaveText(three[9] ?? '')
+  await expect(page.locator('.stepper')).toBeInViewport()
+  await statusesAfter(page, 'ArrowRight', 2)
+  await page.reload()
+  // The place in the address was followed once; the reader goes on where she is.
+  await expect(status(page)).toHaveText(three[11] ?? '')
+  await page.evaluate(() => {
+    location.hash = '#row=1&step=2&repeats=2'
+  })
+  await expect(status(page)).toHaveText(two[15] ?? '')
+  for (const odd of ['#row=9&step=0', '#row=x', '#step=4', '#words']) {
+    await page.evaluate((hash) => {
+      location.hash = hash
+    }, odd)
+    await page.waitForTimeout(100)
+    await expect(status(page)).toHaveText(two[15] ?? '')
+  }
+  // What makes no sense is left out: the row is there, the stitch and the width are not.
+  await page.evaluate(() => {
+    location.hash = '#row=0&step=999&repeats=0'
+  })
+  await expect(status(page)).toHaveText(two[0] ?? '')
+})
+
+test('from every stitch one press leads to where mistakes are found', async ({ page }) => {
+  await open(page, 'reed-bed')
+  const wrong = page.getByRole('link', { name: 'Something is wrong here' })
+  await expect(wrong).toHaveAttribute('href', /\/patterns\/reed-bed\/mend\/#row=0&step=0&repeats=2$/)
+  await statusesAfter(page, 'ArrowRight', 15)
+  await expect(wrong).toHaveAttribute('href', /\/mend\/#row=1&step=2&repeats=2$/)
+  const box = await wrong.boundingBox()
+  expect(box?.height).toBeGreaterThanOrEqual(44)
+  await wrong.click()
+  await expect(page).toHaveURL(/\/patterns\/reed-bed\/mend\//)
+})
+
+test('a mistake is told of where it happens, and folded from the second repeat on', async ({ page }) => {
+  await open(page, 'reed-bed')
+  await statusesAfter(page, 'ArrowRight', 1)
+  const told = page.locator('.call-outs details')
+  await expect(told).toHaveCount(1)
+  await expect(told).toHaveAttribute('open', '')
+  await expect(told).toContainText('The row ends one short, with 12 stitches instead of 13.')
+  await statusesAfter(page, 'ArrowRight', 6)
+  await expect(status(page)).toHaveText(/^Row 1, stitch 8: yarn over/)
+  await expect(told.first()).not.toHaveAttribute('open', '')
+  await page.getByRole('combobox', { name: 'Repeats side by side' }).selectOption('5')
+  await expect(told.first()).toContainText('with 30 stitches instead of 31')
+})
+
+test('a press of Next within a row writes nothing about ticks', async ({ page }) => {
+  await open(page, 'horseshoe')
+  await statusesAfter(page, 'ArrowRight', 2)
+  await page.evaluate(() => {
+    const seen: string[] = []
+    Object.assign(window, { seen })
+    const done = document.querySelector('.done')
+    if (!done) throw new Error('nothing tells of ticks')
+    new MutationObserver((changes) =>
+      seen.push(...changes.filter(({ type }) => type === 'childList').map(({ target }) => target.nodeName)),
+    ).observe(done, { childList: true, subtree: true })
+  })
+  const seen = () => page.evaluate(() => (window as unknown as { seen: string[] }).seen.length)
+  await statusesAfter(page, 'ArrowRight', 10)
+  expect(await seen()).toBe(0)
+  await statusesAfter(page, 'ArrowRight', 12)
+  expect(await seen()).toBeGreaterThan(0)
+})
+
 test('another number of repeats keeps the stitch and changes the counts', async ({ page }) => {
   const [two, four] = [statusesOf('reed-bed', 2), statusesOf('reed-bed', 4)]
   await open(page, 'reed-bed')
@@ -381,6 +551,11 @@ test('it works where the browser keeps nothing', async ({ page }) => {
   })
   await open(page, 'reed-bed')
   expect(await statusesAfter(page, 'ArrowRight', 3)).toEqual(statusesOf('reed-bed', 2).slice(1, 4))
+  await statusesAfter(page, 'ArrowRight', 10)
+  await expect(time(page)).toHaveText('Row 2, 1st time')
+  await page.getByRole('button', { name: 'Lifeline in row 2' }).click()
+  await rip(page).click()
+  await expect(status(page)).toHaveText(/^Row 1, stitch 1: /)
 })
 
 test('its parts are reached by Tab in a sensible order, and Tab leads out again', async ({ page }) => {
@@ -446,5 +621,6 @@ test.describe('without script', () => {
     await expect(page.locator('[aria-current="step"]')).toHaveText('k1')
     await expect(page.locator('.stepper').getByRole('button')).toHaveCount(0)
     await expect(page.locator('.stepper').getByRole('combobox')).toHaveCount(0)
+    await expect(page.getByRole('link', { name: 'Something is wrong here' })).toBeVisible()
   })
 })

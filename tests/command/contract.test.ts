@@ -125,6 +125,53 @@ describe('openwork steps', () => {
   })
 })
 
+describe('openwork rows --adapt', () => {
+  it('prints the adapted rows on standard output and what changed on standard error', async () => {
+    const { status, out, err } = await run('rows', '--adapt', 'round', eyelets)
+    expect(status).toBe(0)
+    expect(out).toBe('Round 1 (RS): *yo, ssk, k1, k2tog, yo, k1; rep from * to end\nRound 2 (RS): knit\n')
+    expect(err).toContain('Round 2 was a plain purl row and is a knit round')
+    expect(err).toContain('Cast on 6, 12, 18, 24, 30 … stitches for 1, 2, 3, 4, 5 … repeats.')
+  })
+
+  it('does a list in its order, also with numbers, and prints closing rows last', async () => {
+    const { status, out } = await run(
+      'rows',
+      '--terms',
+      'uk',
+      '--adapt',
+      'mirror, garter edge 2, border 1',
+      eyelets,
+    )
+    expect(status).toBe(0)
+    expect(out.split('\n')).toEqual([
+      'Set-up row (WS): k2, k to last 2 sts, k2',
+      'Row 1 (RS): k2, *k1, yfwd, ssk, k1, k2tog, yfwd; rep from * to last 3 sts, k1, k2',
+      'Row 2 (WS): k2, p to last 2 sts, k2',
+      'Closing row (RS): k2, k to last 2 sts, k2',
+      '',
+    ])
+  })
+
+  it('tells the reason on standard error, exit 1, where it cannot be done', async () => {
+    const { status, out, err } = await run('rows', '--adapt', 'mirror,wider', eyelets)
+    expect([status, out]).toEqual([1, ''])
+    expect(err).toContain('there is no rule for its next size')
+  })
+
+  it('ends with exit 2 for a name that it does not know, whatever the file', async () => {
+    const { status, out, err } = await run('rows', '--adapt', 'round,mirrow', wrong)
+    expect([status, out]).toEqual([2, ''])
+    expect(err).toContain('did you mean `mirror`?')
+  })
+
+  it('leaves the rows as they are without it', async () => {
+    const { out, err } = await run('rows', eyelets)
+    expect(err).toBe('')
+    expect(out.split('\n')[1]).toBe('Row 2 (WS): purl')
+  })
+})
+
 describe('openwork rows and chart', () => {
   it('prints the rows with their edges in the terms asked for', async () => {
     const { out } = await run('rows', '--terms', 'uk', edged)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { atNeedles, type Frame, type Frames, frameDrawing } from '../../engine/drawing/at-needles/index.ts'
+import { atNeedles, type Frame, type Frames, frameDrawing, restAt } from '../../engine/drawing/at-needles/index.ts'
 import { type Drawing, type GroupNode, nodesOf, toSvg } from '../../engine/drawing/index.ts'
 import { needlesAfter, type WorkedPattern } from '../../engine/needles/index.ts'
 import { patternWorked, rowsOver, worksOf } from './at-needles-support.ts'
@@ -29,6 +29,14 @@ function framesOf(worked: WorkedPattern, rowIndex: number, stepIndex: number): F
   return frames
 }
 
+/** The frames before a step and after it, by themselves. */
+function restsOf(worked: WorkedPattern, rowIndex: number, stepIndex: number): readonly [Frames, Frames] {
+  const rests = (['before', 'after'] as const).map((when) => restAt({ worked, rowIndex, stepIndex }, when))
+  const [before, after] = rests
+  if (!before || !after) throw new Error(`no frames for step ${stepIndex} of row ${rowIndex}`)
+  return [before, after]
+}
+
 /** Loops that are only counted. */
 function moreOn({ marks }: Frame, needle: Needle): number {
   const more = marks.find(({ key }) => key === `more-${needle}`)
@@ -51,8 +59,7 @@ describe.each(patterns)('%s over %i repeats', (slug, repeats) => {
     expect(steps.length).toBeGreaterThan(20)
     const wrong: string[] = []
     for (const { step, rowIndex, stepIndex } of steps) {
-      const { frames } = framesOf(worked, rowIndex, stepIndex)
-      const [first, last] = [frames[0], frames.at(-1)]
+      const [first, last] = restsOf(worked, rowIndex, stepIndex).map(({ frames }) => frames[0])
       if (first === undefined || last === undefined) throw new Error('no frame')
       const before = needlesAfter(worked, rowIndex, stepIndex)
       const after = needlesAfter(worked, rowIndex, stepIndex + 1)
@@ -85,8 +92,8 @@ describe.each(patterns)('%s over %i repeats', (slug, repeats) => {
 
   it('has every loop that it counts as drawn in the drawing, and says the same in words', () => {
     for (const { step, rowIndex, stepIndex } of steps.filter((_, i) => i % 5 === 0)) {
-      const frames = framesOf(worked, rowIndex, stepIndex)
-      const last = frames.frames.at(-1)
+      const [, frames] = restsOf(worked, rowIndex, stepIndex)
+      const [last] = frames.frames
       if (last === undefined) throw new Error('no frame')
       const drawing = frameDrawing(frames, last)
       for (const needle of sides) {

@@ -46,10 +46,8 @@ export interface Swatch {
   readonly stepIndex: number
 }
 
-/** Stitches of the swatch's row before and after the stitch that is shown. */
-const around = 6
-
-export function swatchOf(id: string, side: Side): Swatch {
+/** `around`: stitches of the swatch's row before and after the stitch that is shown; six of them fill the picture. */
+export function swatchOf(id: string, side: Side, around = 6): Swatch {
   const { takes, effect, motions } = stitch(id)
   const isJoin = effect.held > 0
   const count = around + takes + (isJoin ? 0 : around)

@@ -5,17 +5,29 @@ import type { Side } from '../../engine/pattern/index.ts'
 import { catalogue, handSteps, stitch } from '../../engine/stitches/index.ts'
 import { type Swatch, swatchOf } from './at-needles-support.ts'
 
-const swatches = new Map<string, Swatch>()
-function swatch(id: string, side: Side): Swatch {
+/** The swatch of the stitch at hand and its frames: tests of one stitch follow each other, so one is enough. */
+interface AtHand {
+  readonly name: string
+  readonly swatch: Swatch
+  frames?: Frames
+}
+/** As many as take part in what the hands do. */
+const around = 4
+let atHand: AtHand = { name: '', swatch: swatchOf('k', 'RS', around) }
+
+function taken(id: string, side: Side): AtHand {
   const name = `${id} ${side}`
-  const found = swatches.get(name) ?? swatchOf(id, side)
-  swatches.set(name, found)
-  return found
+  if (atHand.name !== name) atHand = { name, swatch: swatchOf(id, side, around) }
+  return atHand
 }
 
-function framesOf(id: string, side: Side, more: { hand?: 'left'; hold?: 'Continental' } = {}): Frames {
-  const frames = atNeedles({ ...swatch(id, side), ...more })
+const swatch = (id: string, side: Side): Swatch => taken(id, side).swatch
+
+function framesOf(id: string, side: Side): Frames {
+  const now = taken(id, side)
+  const frames = now.frames ?? atNeedles(now.swatch)
   if (frames === null) throw new Error(`${id} has no frames`)
+  now.frames = frames
   return frames
 }
 
@@ -48,11 +60,21 @@ const isOut = ({ curve }: Shown): boolean => {
   return Math.min(...xs) > 5.9 || Math.max(...xs) < -5.9 || Math.max(...ys) < -4.4
 }
 
-const closeTo = (a: ArrayLike<number>, b: ArrayLike<number>): boolean =>
-  a.length === b.length && Array.from(a).every((n, i) => Math.abs(n - (b[i] ?? Number.NaN)) < 1e-9)
+/** `toX`: -1 where the one is the other's mirror picture. */
+function closeTo(a: ArrayLike<number>, b: ArrayLike<number>, toX: 1 | -1 = 1): boolean {
+  if (a.length !== b.length) return false
+  for (let i = 0; i < a.length; i++) {
+    const other = (b[i] as number) * (i % 2 === 0 ? toX : 1)
+    if (!(Math.abs((a[i] as number) - other) < 1e-9)) return false
+  }
+  return true
+}
 
-const flipped = (numbers: ArrayLike<number>): number[] =>
-  Array.from(numbers, (n, i) => (i % 2 === 0 ? -n : n))
+function countUnfit(numbers: ArrayLike<number>): number {
+  let unfit = 0
+  for (let i = 0; i < numbers.length; i++) if (!Number.isFinite(numbers[i])) unfit += 1
+  return unfit
+}
 
 const others: Readonly<Record<string, string>> = {
   left: 'right',
@@ -69,29 +91,45 @@ it('the catalogue is what it was taken for', () => {
   expect(stitches.length).toBeGreaterThanOrEqual(117)
 })
 
-describe.each(['RS', 'WS'] as const)('worked on the %s', (side) => {
-  it.each(stitches)('%s has frames of like pieces, and every number is one', (id) => {
+/** Of large stitches that differ in their number of loops only, the least and the greatest. */
+function withoutSizesBetween(ids: readonly string[]): string[] {
+  const sizes = Map.groupBy(ids, (id) => {
+    const { takes, makes } = stitch(id)
+    return takes > 3 || makes > 3 ? [...new Set(id.replaceAll(/\d/g, '').split(/[ ,()]+/))].join(' ') : id
+  })
+  const ends = new Set([...sizes.values()].flatMap((all) => [all[0], all.at(-1)]))
+  return ids.filter((id) => ends.has(id))
+}
+
+/** The wrong side is seen by the same drawing as the right one, with other neighbours. */
+const cases = [
+  ...stitches.map((id) => [id, 'RS'] as const),
+  ...withoutSizesBetween(stitches).map((id) => [id, 'WS'] as const),
+]
+
+describe.each(cases)('%s on the %s', (id, side) => {
+  it('has frames of like pieces, and every number is one', () => {
     const { frames, pieces, from, fabric } = framesOf(id, side)
     expect(frames.length).toBeGreaterThan(1)
-    expect(fabric.length).toBeGreaterThan(60)
+    expect(fabric.length).toBeGreaterThan(40)
     for (const frame of frames) {
       expect(frame.fabric).toHaveLength(from.at(-1) ?? 0)
       expect(frame.curves).toHaveLength(pieces.length)
       const lengths = frame.curves.map((curve) => curve.length)
       expect(lengths).toEqual(frames[0]?.curves.map((curve) => curve.length))
       expect(lengths.filter((length) => length < 8 || length % 6 !== 2)).toEqual([])
-      const numbers = [...frame.fabric, ...frame.curves.flat(), ...frame.marks.flatMap(({ at }) => at)]
-      expect(numbers.filter((n) => !Number.isFinite(n))).toEqual([])
-      expect(numbers.length).toBeGreaterThan(1000)
+      const lists = [frame.fabric, ...frame.curves, ...frame.marks.map(({ at }) => at)]
+      expect(lists.reduce((sum, numbers) => sum + countUnfit(numbers), 0)).toBe(0)
+      expect(lists.reduce((sum, numbers) => sum + numbers.length, 0)).toBeGreaterThan(1000)
     }
   })
 
-  it.each(stitches)('%s is told step by step in the words for the hands', (id) => {
+  it('is told step by step in the words for the hands', () => {
     const view = swatch(id, side)
     const row = view.worked.rows[view.rowIndex]
     if (row === undefined) throw new Error('no such row')
     for (const hold of ['English', 'Continental'] as const) {
-      const told = atNeedles({ ...view, hold })?.frames.map(({ words }) => words) ?? []
+      const told = restAt({ ...view, hold }, 'before')?.told.map(({ words }) => words) ?? []
       const words = handSteps(stitch(id), hold, neighboursOf(row, view.stepIndex))
       expect(words.length).toBeGreaterThan(0)
       let from = 1
@@ -105,10 +143,10 @@ describe.each(['RS', 'WS'] as const)('worked on the %s', (side) => {
     }
   })
 
-  it.each(stitches)('%s ends as the next stitch begins', (id) => {
+  it('ends as the next stitch begins', () => {
     const frames = framesOf(id, side)
     const view = swatch(id, side)
-    const next = atNeedles({ ...view, stepIndex: view.stepIndex + 1 })
+    const next = restAt({ ...view, stepIndex: view.stepIndex + 1 }, 'before')
     const [end, start] = [frames.frames.at(-1), next?.frames[0]]
     if (end === undefined) throw new Error('no frame')
     if (next === null || start === undefined) {
@@ -129,7 +167,7 @@ describe.each(['RS', 'WS'] as const)('worked on the %s', (side) => {
       return isSame ? [] : [`${key}: ${layer} ${look}, then ${other?.layer} ${other?.look}`]
     })
     expect(moved).toEqual([])
-    expect(common.length).toBeGreaterThan(90)
+    expect(common.length).toBeGreaterThan(60)
     expect(start.on).toEqual(end.on)
     const marks = ({ marks: all }: Frame) =>
       all
@@ -141,12 +179,11 @@ describe.each(['RS', 'WS'] as const)('worked on the %s', (side) => {
     }
   })
 
-  it.each(stitches)('%s keeps the yarn in one line from the fabric to the hand', (id) => {
-    const frames = framesOf(id, side)
-    for (const frame of frames.frames) {
-      const shown = [...shownIn(frames, frame)]
-      const [root, hand] = [/ root$/, / hand$/].map(
-        (name) => shown.find(([key]) => name.test(key))?.[1].curve ?? [],
+  it('keeps the yarn in one line from the fabric to the hand', () => {
+    const { frames, pieces } = framesOf(id, side)
+    for (const frame of frames) {
+      const [root, hand] = [/ root at /, / hand at /].map(
+        (name) => frame.curves[pieces.findIndex(({ key }, i) => frame.shown[i] && name.test(key))] ?? [],
       )
       expect(root?.slice(-2)).toEqual(hand?.slice(0, 2))
       // It leaves over the picture's upper edge.
@@ -154,14 +191,18 @@ describe.each(['RS', 'WS'] as const)('worked on the %s', (side) => {
     }
   })
 
-  it.each(stitches)('%s is mirrored for a left-hander, words and all', (id) => {
-    const [right, left] = [framesOf(id, side), framesOf(id, side, { hand: 'left' })]
+  // Numbers and words are mirrored, whatever they are of: a few of the wrong side are enough.
+  if (side === 'WS' && id.length > 3) return
+  it('is mirrored for a left-hander, words and all', () => {
+    const right = framesOf(id, side)
+    const left = atNeedles({ ...swatch(id, side), hand: 'left' })
+    if (left === null) throw new Error('no frames')
     expect(left.frames).toHaveLength(right.frames.length)
     for (const [k, frame] of left.frames.entries()) {
       const other = right.frames[k]
       if (other === undefined) throw new Error('no such frame')
-      expect(closeTo(frame.fabric, flipped(other.fabric))).toBe(true)
-      expect(frame.curves.every((curve, i) => closeTo(curve, flipped(other.curves[i] ?? [])))).toBe(true)
+      expect(closeTo(frame.fabric, other.fabric, -1)).toBe(true)
+      expect(frame.curves.every((curve, i) => closeTo(curve, other.curves[i] ?? [], -1))).toBe(true)
       expect(frame.on).toEqual({ left: other.on.right, right: other.on.left })
       expect(swapped(frame.words)).toBe(other.words)
     }

@@ -170,7 +170,9 @@ export function hang(cloth: Cloth, hanging: Hanging): Float64Array {
     const off = (ax + bx) / 2 - middle
     const reach = reachAt(-(ay + by) / 2)
     // Most of it hangs wholly the one way or the other.
-    const part = off <= -reach ? 0 : off >= reach ? 1 : eased(off, -reach, reach)
+    const there = off <= -reach ? 0 : off >= reach ? 1 : eased(off, -reach, reach)
+    // What the row has made hangs from its own loops, however many of them stand close to the tips.
+    const part = there + (1 - there) * (cloth.height[i / 2] as number) ** 2
     const x = ax + (bx - ax) * part
     places[i] = x
     places[i + 1] = ay + (by - ay) * part + liftAt(hanging, x)

@@ -1,6 +1,6 @@
 import type { FabricLoopId } from '../../fabric/index.ts'
 import { heightAt, type Point } from './geometry.ts'
-import type { Feet } from './loop-pose.ts'
+import type { Feet, Foot } from './loop-pose.ts'
 import { holeBelow } from './needle-places.ts'
 import type { Name } from './scene.ts'
 import type { Stage } from './stage.ts'
@@ -16,7 +16,19 @@ export function feetOf(bare: Bare, { loop, name, x, on }: Footless): Feet | null
   if (name?.startsWith('held') || on === 'holder') return besideEdge(bare)
   if (loop < 0) return inTheAir(stage, x)
   const feet = feetIn(hung, loop)
-  return feet !== null && !feet.legs && isNewest(bare, loop) ? hangingOver(feet, stage, x) : feet
+  if (feet === null || feet.legs) return feet
+  const over = name?.startsWith('new') && scene.through.size > 0 ? amongDrawn(bare, x) : feet
+  return isNewest(bare, loop) ? hangingOver(over, stage, x) : over
+}
+
+/** A yarn over among loops drawn through one that is still on the left needle: its yarn comes out of there and goes back. */
+function amongDrawn({ stage, scene: { through } }: Bare, x: number): Feet {
+  const xs = [...through.values()].flat().map((one) => stage.places.get(one)?.x ?? stage.hole[0])
+  const hole = xs.reduce((sum, one) => sum + one, 0) / Math.max(1, xs.length)
+  const place = x + (hole - x) * 0.45
+  const y = heightAt(stage.right.line, x) - 0.55
+  const foot = (side: 1 | -1): Foot => ({ at: [place + side * 0.15, y], up: [(x - place) * 0.5, 1] })
+  return { left: foot(-1), right: foot(1), legs: false }
 }
 
 /** The yarn of the newest yarn over runs on to the hand: it need not reach down to a next loop yet. */

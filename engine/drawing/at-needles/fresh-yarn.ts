@@ -8,6 +8,7 @@ import { depthOf, loopIdOf, type Staged } from './staged.ts'
 import type { StepContext } from './step-context.ts'
 import { type Wrap, wrapRound } from './wrap-pose.ts'
 import { arrivalTo, type Exit, leadFrom } from './yarn-pose.ts'
+import { runsInFront } from './yarn-side.ts'
 import { exitAt, feetIn, showsKnit, yarnFrom } from './yarns.ts'
 
 /** One new loop's yarn, as it comes from the ball. */
@@ -32,7 +33,7 @@ interface Thread {
  */
 export function freshYarn(shot: Staged): Shape[] {
   const { context, scene, stage } = shot
-  const thread: Thread = { exit: exitBefore(shot), layer: firstLayer(context), shapes: [] }
+  const thread: Thread = { exit: exitBefore(shot), layer: firstLayer(shot), shapes: [] }
   const waiting = freshLoops(context).filter((fresh) => !madeSoFar(shot, thread, fresh))
   const [next, ...later] = waiting
   const isWrapped = scene.wrapped !== null && next !== undefined && !shot.isLast
@@ -42,7 +43,7 @@ export function freshYarn(shot: Staged): Shape[] {
     thread.layer = scene.wrapped === 'knit' ? layers.onFar : layers.yarnFront
     return [...thread.shapes, ...toHand(context, later, wrap.lead, thread.layer, thread.layer)]
   }
-  const lead = leadFrom(thread.exit, stage, context.hold)
+  const lead = leadFrom(thread.exit, stage, context.hold, scene.yarn)
   const layer = scene.yarn === 'front' ? layers.yarnFront : layers.yarnBehind
   return [...thread.shapes, ...toHand(context, waiting, lead, thread.layer, layer)]
 }
@@ -135,7 +136,10 @@ function exitBefore({ context, hung, stage, loops }: Staged): Exit {
   return { at: beside, away: [-0.4, -0.6], over: false }
 }
 
-function firstLayer(context: StepContext): number {
+function firstLayer({ context, isLast }: Staged): number {
+  const { before, step } = context
+  const passing = runsInFront(before.sheet.row, isLast ? step.step : step.step - 1)
+  if (passing !== null) return passing ? layers.yarnBefore : layers.yarnBehind
   const from = yarnFrom(context)
   return from === null || showsKnit(context, from.loop) ? layers.yarnBehind : layers.yarnBefore
 }

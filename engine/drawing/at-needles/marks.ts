@@ -72,6 +72,9 @@ function spreadOut(xs: readonly number[]): number[] {
   return isTight ? xs.map((_, i) => middle + ((xs.length - 1) / 2 - i) * least) : [...xs]
 }
 
+/** How wide the words over new loops are. */
+const roomForWords = 1.6
+
 function newMarks(shot: Staged): Mark[] {
   const { context, isFirst, isLast, loops, stage } = shot
   const moment = isLast ? context.after : context.before
@@ -86,6 +89,8 @@ function newMarks(shot: Staged): Mark[] {
     ({ id }) => worked.loops[id]?.row === rowIndex && worked.loops[id]?.step === (done?.step ?? 0) - 1,
   )
   const word = fresh.length > 0 ? 'new' : 'slipped'
+  // The words stand over the one farthest from the yarn that has room for them.
+  const told = found.findIndex(({ hanging }) => hanging.x < sizes.picture.side - roomForWords)
   const chain = moment.right[0]
   const bound: Mark[] =
     chain?.id === null
@@ -103,7 +108,7 @@ function newMarks(shot: Staged): Mark[] {
     ...bound,
     ...found.map(({ id, hanging }, i): Mark => {
       const [x, y] = onNeedle(shot, hanging)
-      const text = i > 0 ? '' : found.length > 1 ? `${found.length} ${word}` : word
+      const text = i !== told ? '' : found.length > 1 ? `${found.length} ${word}` : word
       return { kind: 'new', key: `new-${id}`, at: [x, y + 0.62], edge: 'left', text }
     }),
   ]

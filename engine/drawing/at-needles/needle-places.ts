@@ -59,7 +59,7 @@ function atRest({ middle, leftEdge, newest }: Setting): Needles {
   const right = { rise: -sizes.fall.right, height: sizes.fall.right * (0.5 + middle) }
   return {
     left: { line: left, tip: Math.max(middle - 0.1, leftEdge + bare), split: nowhere },
-    right: { line: right, tip: Math.min(middle + 0.1, newest - bare), split: -nowhere },
+    right: { line: right, tip: Math.min(middle, newest - bare), split: -nowhere },
     hole: [leftEdge, heightAt(left, leftEdge) - holeBelow],
     top: null,
   }

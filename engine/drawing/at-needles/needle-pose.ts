@@ -1,4 +1,4 @@
-import { alongLine, type Curve, heightAt, type Point, plus, polyline } from './geometry.ts'
+import { alongLine, type Curve, heightAt, type Point, plus, polyline, toward } from './geometry.ts'
 import type { NeedlePlace } from './needle-places.ts'
 import { sizes } from './sizes.ts'
 
@@ -67,3 +67,13 @@ export function cableCurve(middle: Point, half: number): Curve {
   ]
   return polyline(points)
 }
+
+/** A thin pin from end to end, for loops that wait longer than a stitch. */
+export function pinCurve(from: Point, to: Point): Curve {
+  const along = toward(from, to, [1, 0])
+  const up: Point = [-along[1] * pinHalf, along[0] * pinHalf]
+  const [a, b] = [plus(from, along, 0.1), plus(to, along, -0.1)]
+  return polyline([from, plus(a, up), plus(b, up), to, plus(b, up, -1), plus(a, up, -1), from])
+}
+
+const pinHalf = 0.065

@@ -1,8 +1,8 @@
-import { heightAt, type Point, straight } from './geometry.ts'
+import { heightAt, type Point } from './geometry.ts'
 import { layers, leftLayers, type NeedleLayers, rightLayers } from './layers.ts'
 import { cableLine, holderBelow } from './loop-shapes.ts'
 import type { NeedlePlace } from './needle-places.ts'
-import { cableCurve, type NeedlePart, needleParts } from './needle-pose.ts'
+import { cableCurve, type NeedlePart, needleParts, pinCurve } from './needle-pose.ts'
 import type { Look, Shape } from './shape.ts'
 import type { Staged } from './staged.ts'
 
@@ -61,19 +61,20 @@ function cable({ scene, stage }: Pick<Staged, 'scene' | 'stage'>): Shape[] {
   ]
 }
 
-/** A length of smooth yarn or a pin that loops of another piece wait on. */
+/** A pin that loops of another piece wait on. */
 function holder({ stage }: Pick<Staged, 'stage'>): Shape[] {
   const place = stage.places.get('held 1')
   if (place?.on !== 'holder') return []
   const y = heightAt(stage.left.line, place.x) - holderBelow
   const end = (by: number): Point => [place.x + by, y + (by > 0 ? 0.02 : -0.06)]
+  return pinShapes('holder', end(-0.95), end(0.8), layers.cableBehind)
+}
+
+/** A pin with its outline. */
+export function pinShapes(name: string, from: Point, to: Point, layer: number): Shape[] {
+  const curve = pinCurve(from, to)
   return [
-    {
-      key: 'holder line',
-      curve: straight(end(-1.5), end(0.75)),
-      layer: layers.cableBehind,
-      look: 'line',
-      loop: null,
-    },
+    { key: `${name} body`, curve, layer, look: 'needle', loop: null },
+    { key: `${name} line`, curve, layer, look: 'line', loop: null },
   ]
 }

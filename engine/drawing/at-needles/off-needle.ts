@@ -1,5 +1,6 @@
-import { backwards, inCubics, joined, shared, straight } from './geometry.ts'
+import { backwards, inCubics, joined, shared } from './geometry.ts'
 import { layers } from './layers.ts'
+import { pinShapes } from './needle-shapes.ts'
 import { keyOf, type Shape } from './shape.ts'
 import type { SheetPiece, StrandPart } from './sheet.ts'
 import { depthOf, type Staged } from './staged.ts'
@@ -55,7 +56,7 @@ function strandShapes(shot: Staged): Shape[] {
   }))
 }
 
-/** Smooth yarn through every loop that was put aside. */
+/** A pin through every loop that was put aside. */
 function parkedShapes({ context, hung, loops }: Staged): Shape[] {
   const { fabric, order } = context.before.sheet.after
   const apart = fabric.loops.filter(
@@ -65,8 +66,7 @@ function parkedShapes({ context, hung, loops }: Staged): Shape[] {
     const half = hung.curve(`${id} half-left`)
     if (half === null) return []
     const [x, y] = [half.at(-2) ?? 0, (half.at(-1) ?? 0) - 0.26]
-    const curve = straight([x - 0.55, y - 0.05], [x + 0.55, y + 0.05])
-    return [{ key: `holder ${id}`, curve, layer: layers.frontLeft, look: 'line', loop: null }]
+    return pinShapes(`holder-${id}`, [x - 0.7, y - 0.05], [x + 0.7, y + 0.05], layers.frontLeft)
   })
 }
 

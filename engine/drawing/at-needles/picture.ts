@@ -17,8 +17,8 @@ export function frameDrawing(frames: Frames, frame: Frame): Drawing {
       return groupNode(frames, frame, group, needlePaths(frames, frame, group, false))
     const runs = yarnRuns(frames, frame, group)
     if (runs.length === 0) return []
-    const curves: Node = { kind: 'curves', runs, coats: coatsOf(group) }
-    return group.kind === 'fabric' ? [curves] : groupNode(frames, frame, group, [curves])
+    const coats = coatNodes(group, runs, isLong(runs))
+    return group.kind === 'fabric' ? coats : groupNode(frames, frame, group, coats)
   })
   return drawingOf(frame, nodes)
 }
@@ -29,7 +29,7 @@ export function movingDrawing(frames: Frames, frame: Frame): Drawing {
     if (group.kind === 'needle')
       return groupNode(frames, frame, group, needlePaths(frames, frame, group, true))
     const runs = yarnRuns(frames, frame, group)
-    const coats = coatsOf(group).map((coat): Node => ({ kind: 'curves', runs, coats: [coat] }))
+    const coats = coatNodes(group, runs, false)
     return group.kind === 'fabric' ? coats : groupNode(frames, frame, group, coats)
   })
   return drawingOf(frame, nodes)
@@ -54,7 +54,7 @@ function drawingOf(frame: Frame, pieces: readonly Node[]): Drawing {
   const place = { x: width / 2, y: above, scale: unitSize } as const
   const look = { className: 'needle-view', fill: 'none', stroke: 'currentColor', join: 'round' } as const
   const children: Node[] = [
-    { kind: 'group', className: 'needle-yarn', ...place, children: pieces },
+    { kind: 'group', className: 'needle-yarn', strokeWidth: edgeWidth, ...place, children: pieces },
     { kind: 'group', className: 'needle-marks', children: markNodes(frame) },
   ]
   const { description } = frame
@@ -75,11 +75,28 @@ export const markPlace = ({ at }: Mark): string => `translate(${tenth(toX(at[0])
 const ownRun = ({ shown, curves }: Frame, place: number): Run =>
   shown[place] ? (curves[place] ?? []).map(inUnits) : []
 
+/** A piece of the fabric in units; empty where it lies out of the picture. */
 function fabricRun({ from }: Frames, { fabric }: Frame, place: number): Run {
   const run: number[] = []
   const start = from[place] ?? 0
+  if (isOut(fabric, start, from[place + 1] ?? start)) return run
   for (let i = start; i < (from[place + 1] ?? start); i++) run.push(inUnits(fabric[i] as number, i - start))
   return run
+}
+
+const { side, below } = sizes.picture
+/** So far from its middle yarn reaches with its outline. */
+const halfYarn = sizes.yarn / 2 + 2 * sizes.line
+
+function isOut(numbers: Float64Array, start: number, end: number): boolean {
+  let [left, right, high] = [true, true, false]
+  for (let i = start; i < end; i += 2) {
+    const [x, y] = [numbers[i] as number, numbers[i + 1] as number]
+    if (x < side + halfYarn) right = false
+    if (x > -side - halfYarn) left = false
+    if (y > -below - halfYarn) high = true
+  }
+  return left || right || !high
 }
 
 const yarnRuns = (frames: Frames, frame: Frame, { kind, places }: Group): Run[] =>
@@ -92,14 +109,22 @@ const yarnRuns = (frames: Frames, frame: Frame, { kind, places }: Group): Run[] 
 const yarnWidth = sizes.yarn * 100
 const edgeWidth = yarnWidth + 2 * sizes.line * 100
 
-/** The yarn's outline and the yarn over it. */
+/** The yarn's outline, as wide as all lines are that say nothing else, and the yarn over it. */
 function coatsOf({ look }: Group): CurvesNode['coats'] {
   const more = look === 'below' ? ' below' : ''
   return [
-    { className: `yarn-edge${more}`, strokeWidth: edgeWidth },
+    { className: `yarn-edge${more}` },
     { className: `yarn-body${more}`, stroke: '#fff', strokeWidth: yarnWidth, cap: 'round' },
   ]
 }
+
+/** Both coats from one path, or a path for each of them: a short one is lighter twice than said once and used again. */
+const coatNodes = (group: Group, runs: readonly Run[], isShared: boolean): Node[] => {
+  const coats = coatsOf(group)
+  return (isShared ? [coats] : coats.map((coat) => [coat])).map((own) => ({ kind: 'curves', runs, coats: own }))
+}
+
+const isLong = (runs: readonly Run[]): boolean => runs.reduce((sum, run) => sum + run.length, 0) > 40
 
 const classes: Readonly<Partial<Record<Piece['look'], string>>> = {
   next: ' is-next',

@@ -36,9 +36,13 @@ function groupsOf({ fabric, pieces }: Frames): Growing[] {
   for (const [place, piece] of fabric.entries()) add('fabric', 'fabric', piece, place)
   for (const [place, piece] of pieces.entries()) {
     const isNeedle = piece.look === 'needle' || piece.look === 'line' || piece.look === 'gleam'
-    const loop = piece.loop === null ? 'yarn' : `loop-${piece.loop}`
     if (isNeedle) add(piece.key.split(' ')[0] ?? piece.key, 'needle', piece, place)
-    else add(`${loop}-${piece.look}`, 'yarn', piece, place)
+    else add(`${isPlain(piece) ? 'loops' : nameOf(piece)}-${piece.look}`, 'yarn', piece, place)
   }
   return [...groups.values()]
 }
+
+const nameOf = ({ loop }: Piece): string => (loop === null ? 'yarn' : `loop-${loop}`)
+
+/** Of a loop that has no part in the step, and not the half that stands for it: such do not cross in one layer. */
+const isPlain = ({ look, front }: Piece): boolean => look === 'yarn' && front !== true

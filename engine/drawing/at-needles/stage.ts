@@ -30,24 +30,25 @@ export interface Stage {
 /** How far loops that wait are pushed from one that the tip is in. */
 const pushed = 0.72
 
-export function stageOf(before: Moment, after: Moment, scene: Scene, isLast: boolean): Stage {
+/** `taken`: how many loops of the left needle the whole stitch takes. */
+export function stageOf(before: Moment, after: Moment, scene: Scene, taken: number, isLast: boolean): Stage {
   const slide = {
     left: after.shift.waiting - before.shift.waiting,
     right: after.shift.made - before.shift.made,
   }
   const firstRight = before.right[0]?.x ?? sizes.first + 1
-  const part = isLast ? 1 : partMoved(before, after, scene, firstRight)
+  const part = isLast ? 1 : partMoved(before, after, scene, taken, firstRight)
   const from = (n: number): number => reachedX(before, n) + slide.left * part
   const places = new Map<Name, Placed>()
   const older = firstRight + slide.right * part
   if (!isLast) {
-    placeLeft(places, scene, from)
-    placeApart(places, scene, from)
+    placeLeft(places, scene, taken, from)
+    placeApart(places, scene, taken, from)
     if (before.right[0]?.id === null && !scene.passed) places.set('before 1', { on: 'right', x: older })
   }
   const leftEdge = isLast
     ? (after.left[0]?.x ?? -sizes.first)
-    : (places.get(scene.hands.left[0] ?? 'none 0')?.x ?? from(goneFrom(scene.hands) + 1))
+    : (places.get(scene.hands.left[0] ?? 'none 0')?.x ?? from(taken + 1))
   const newest = isLast ? (after.right[0]?.x ?? sizes.first) : placeRight(places, scene, older, leftEdge)
   const middle = isLast ? 0 : (leftEdge + Math.max(newest, leftEdge + 1.2)) / 2
   const done = Math.max(part, madePart(scene, before, after))
@@ -79,18 +80,22 @@ function reachedX({ left }: Moment, n: number): number {
   return known ?? (left.at(-1)?.x ?? 1 - sizes.first) - (n - left.length)
 }
 
-/** How far the fabric has moved on: it waits for the end, unless what is new would find no room, or takes no loop. */
-function partMoved(before: Moment, after: Moment, scene: Scene, firstRight: number): number {
+/**
+ * How far the fabric has moved on: with every loop that is done, and farther where what is new would find no room. A stitch
+ * that takes no loop moves it with what it makes.
+ */
+function partMoved(before: Moment, after: Moment, scene: Scene, taken: number, firstRight: number): number {
   const slide = {
     left: after.shift.waiting - before.shift.waiting,
     right: after.shift.made - before.shift.made,
   }
   if (slide.left < 0.1) return madePart(scene, before, after)
+  const done = taken === 0 ? 0 : 1 - oldLoops(scene.hands).length / taken
   const growth = slide.right - slide.left
-  if (growth < 0.1) return 0
+  if (growth < 0.1) return done
   const gap = firstRight - reachedX(before, Math.max(1, numberOf(scene.hands.left.find(isOld))))
   const wanted = 0.62 * scene.hands.right.length + 0.95
-  return Math.min(0.92, Math.max(0, (wanted - gap) / growth))
+  return Math.max(done, Math.min(0.92, (wanted - gap) / growth))
 }
 
 /** How much of what the stitch makes hangs on the right needle. */
@@ -102,23 +107,26 @@ function madePart({ hands }: Scene, before: Moment, after: Moment): number {
 const isOld = (name: Name): boolean => name.startsWith('old')
 const numberOf = (name: Name | undefined): number => Number(name?.split(' ')[1] ?? 0)
 
-/** How many loops of the left needle are gone from it. */
-function goneFrom({ left, right, cable, parked }: Scene['hands']): number {
-  const first = left.find(isOld)
-  if (first !== undefined) return Math.min(...left.filter(isOld).map(numberOf)) - 1
-  return [...right, ...(cable?.loops ?? []), ...parked].filter(isOld).length
-}
+/** Loops that the stitch found on the left needle and that still hang on something. */
+const oldLoops = ({ left, right, cable, parked }: Scene['hands']): Name[] =>
+  [...left, ...right, ...(cable?.loops ?? []), ...parked].filter(isOld)
 
 type Places = Map<Name, Placed>
 
-/** Loops that were there stay where they are; what came to the tip hangs before them, what was put among them between. */
-function placeLeft(places: Places, scene: Scene, from: (n: number) => number): void {
+/**
+ * Loops that were there stay where they are, as long as all those behind them do; what came to the tip hangs before them, what
+ * was put among them between.
+ */
+function placeLeft(places: Places, scene: Scene, taken: number, from: (n: number) => number): void {
   const { left } = scene.hands
-  const end = from(goneFrom(scene.hands) + 1)
-  const known = left.map((name) => (isOld(name) ? from(numberOf(name)) : null))
+  const end = from(taken + 1)
+  const known = left.map((name, i) => {
+    const behind = left.slice(i + 1).filter(isOld).length
+    return isOld(name) && behind === taken - numberOf(name) ? from(numberOf(name)) : null
+  })
   for (const [i, name] of left.entries()) {
     const next = known.findIndex((x, at) => at > i && x !== null)
-    const previous = places.get(left[i - 1] ?? 'none 0')?.x
+    const previous = isOld(name) ? undefined : places.get(left[i - 1] ?? 'none 0')?.x
     const gap = name.startsWith('strand') ? 0.6 : 1
     const before = next < 0 ? end + gap * (left.length - i) : (known[next] ?? end) + gap * (next - i)
     places.set(name, { on: 'left', x: known[i] ?? (previous === undefined ? before : previous - 0.55) })
@@ -145,10 +153,12 @@ function pushTogether(places: Places, { tip, hands, through }: Scene, end: numbe
 function placeApart(
   places: Places,
   { hands: { cable, left, right, worked }, holds }: Scene,
+  taken: number,
   from: (n: number) => number,
 ): void {
-  for (const [i, name] of (cable?.loops ?? []).entries())
-    places.set(name, { on: 'cable', x: from(i + 1) + 0.35 })
+  const waiting = cable?.loops ?? []
+  const near = from(taken - left.filter(isOld).length + 1) + 0.35
+  for (const [i, name] of waiting.entries()) places.set(name, { on: 'cable', x: near + waiting.length - i })
   const isFetched = [...left, ...right, ...worked].some((name) => name.startsWith('held'))
   if (holds && !isFetched) places.set('held 1', { on: 'holder', x: from(1) - 1.5 })
 }
@@ -159,11 +169,12 @@ function placeRight(places: Places, scene: Scene, older: number, leftEdge: numbe
   const room = older - (leftEdge + 0.95)
   const pitch = right.length < 2 ? 1 : Math.max(0.3, Math.min(0.72, room / right.length))
   for (const [i, name] of right.entries()) places.set(name, { on: 'right', x: older - (i + 1) * pitch })
-  // What hangs through loops on the left needle still hangs right beside them, and what came before it beside that.
-  const fresh = right.filter((name) => name.startsWith('new'))
-  if (!fresh.some((name) => scene.through.has(name))) return older - right.length * pitch
-  for (const [i, name] of fresh.entries()) {
-    const near = leftEdge + 0.16 + 0.5 * (fresh.length - 1 - i)
+  // What hangs through loops on the left needle still hangs right beside them, with what was made since.
+  const first = right.findIndex((name) => name.startsWith('new') && scene.through.has(name))
+  if (first < 0) return older - right.length * pitch
+  const hanging = right.slice(first)
+  for (const [i, name] of hanging.entries()) {
+    const near = leftEdge + 0.16 + 0.5 * (hanging.length - 1 - i)
     places.set(name, { on: 'right', x: Math.min(near, older - 0.4) })
   }
   return Math.min(older - right.length * pitch, leftEdge + 0.16)

@@ -27,7 +27,24 @@ export interface StepContext {
   readonly hold: Hold
 }
 
+/** The last one is kept: a step is asked for before it, after it and in its course. */
+const remembered = new WeakMap<WorkedPattern, { readonly name: string; readonly context: StepContext | null }>()
+
 export function contextOf(
+  worked: WorkedPattern,
+  rowIndex: number,
+  stepIndex: number,
+  hold: Hold,
+): StepContext | null {
+  const name = `${rowIndex} ${stepIndex} ${hold}`
+  const known = remembered.get(worked)
+  if (known?.name === name) return known.context
+  const context = look(worked, rowIndex, stepIndex, hold)
+  remembered.set(worked, { name, context })
+  return context
+}
+
+function look(
   worked: WorkedPattern,
   rowIndex: number,
   stepIndex: number,
@@ -46,7 +63,7 @@ export function contextOf(
     yarn: { before: before.yarn, after: after.yarn },
     chain: before.right[0]?.id === null,
   })
-  const stages = told.map(({ scene }, i) => stageOf(before, after, scene, i === told.length - 1))
+  const stages = told.map(({ scene }, i) => stageOf(before, after, scene, step.taken.length, i === told.length - 1))
   const fresh = after.made.slice(before.made.length)
   const numbers = numbersOf(before, step, told, fresh)
   return {

@@ -1,6 +1,7 @@
 import { type Curve, cubic, joined, type Point, times } from './geometry.ts'
 import { sizes } from './sizes.ts'
 import type { Stage } from './stage.ts'
+import type { YarnSide } from './yarn-side.ts'
 
 /** Where yarn runs out of a loop, and which way. */
 export interface Exit {
@@ -25,20 +26,22 @@ export type Hold = 'English' | 'Continental'
 export const handAt = (middle: number, hold: Hold): Point =>
   hold === 'English' ? [middle * 0.5 + 1.7, off] : [middle * 0.5 - 2.1, off]
 
-/** The working yarn while it hangs free. */
-export function leadFrom({ at, away, over }: Exit, { hanging, aside }: Stage, hold: Hold): Lead {
+/** The working yarn while it hangs free: in front it lies over the fabric and the needle, behind it is hidden by both. */
+export function leadFrom(exit: Exit, { hanging, aside }: Stage, hold: Hold, side: YarnSide): Lead {
+  const { at, away, over } = exit
   const middle = hanging.middle + aside
   const hand = handAt(middle, hold)
+  const near = side === 'front' ? 0.09 : 0
   // Out of a foot it comes from low down; over the needle it need not go there, but keeps clear of its own loop.
-  const x = over ? Math.min(middle + 0.12, at[0] - 0.42) : middle + 0.28
-  const low: Point = [x, over ? at[1] - 0.06 : -0.6]
+  const x = over ? Math.min(middle + 0.12, at[0] - 0.42) : middle + 0.28 + near
+  const low: Point = [x - near, over ? at[1] - 0.06 : -0.6 - 3 * near]
   const high: Point = [x + 0.08, 0.42]
   const reach = Math.hypot(low[0] - at[0], low[1] - at[1])
   const to = times([hand[0] - high[0], hand[1] - high[1]], 0.3)
   return {
     root: cubic(at, times(away, 0.12 + reach * 0.3), [0.05, -0.2 - reach * 0.12], low),
     hand: joined([
-      cubic(low, [-0.05, 0.3], [-0.03, -0.3], high),
+      cubic(low, [near - 0.05, 0.3], [-0.03, -0.3], high),
       cubic(high, [0.04, 0.42], times(to, -1), hand),
     ]),
   }

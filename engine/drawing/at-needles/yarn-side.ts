@@ -51,6 +51,18 @@ function sideOf(motion: Motion, face: 'knit' | 'purl', after: Neighbours['after'
   return after === served || after === 'end' ? carried : otherSide(carried)
 }
 
+/**
+ * Whether the yarn runs before the loops that were slipped since the newest one was made; null where none were. Slipped
+ * without a word it stays on the wrong side.
+ */
+export function runsInFront({ steps, side }: WorkedRow, done: number): boolean | null {
+  const last = steps[done - 1]
+  if (last === undefined || !stitch(last.stitch).effect.made.every(({ slipped }) => slipped !== null)) return null
+  if (stitch(last.stitch).family !== 'slip') return null
+  const carried = stitch(last.stitch).motions.find((motion) => motion.do === 'yarn')
+  return carried === undefined ? side === 'WS' : carried.to === 'front'
+}
+
 /** What stands on either side of a stitch in its row. */
 export function neighboursOf(row: WorkedRow, step: number): Neighbours {
   const before = row.steps[step - 1]

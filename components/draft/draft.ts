@@ -1,0 +1,312 @@
+import { limits } from '../../engine/base/index.ts'
+import {
+  changed,
+  type Draft,
+  type DraftChange,
+  draftCastOn,
+  isBlank,
+  type Pasted,
+  readPaste,
+} from '../../engine/intake/index.ts'
+import { find } from '../mend/dom.ts'
+import type { Answer, MendView } from './answer.ts'
+import { showCards } from './card-view.ts'
+import { chartPart, type Here } from './chart-view.ts'
+import { clothPart } from './cloth-view.ts'
+import { deskWith } from './desk.ts'
+import { cut, joined, pasted, splice, textsOf, withRow } from './edit-rows.ts'
+import { headPart } from './head-view.ts'
+import { noticeOn } from './notice.ts'
+import { outsideOf } from './outside.ts'
+import { reckonerFor } from './reckoner.ts'
+import { type RowEvents, rowsView } from './rows-view.ts'
+import { shelfOn } from './shelf.ts'
+import { inSlices } from './slices.ts'
+import { stitchPart } from './stitch-view.ts'
+
+/** Milliseconds without a key before suggestions and the stitch that is looked at are worked out. */
+const rest = 200
+
+function start(root: HTMLElement): void {
+  const say = noticeOn(root)
+  const stand = find(root, '[data-stand]')
+  const shelf = shelfOn(localStorageOrNone(), Date.now, () => crypto.randomUUID())
+  const paint = inSlices()
+  let answer: Answer | null = null
+  let mends: readonly MendView[] = []
+  let here: Here | null = null
+  let chosenBy: 'chart' | 'row' = 'row'
+  let repeats: number | null = null
+  let resting = 0
+
+  const reckoner = reckonerFor({
+    onAnswer(fresh) {
+      answer = fresh
+      mends = []
+      show()
+      clearTimeout(resting)
+      resting = window.setTimeout(afterRest, rest)
+    },
+    onStuck: () =>
+      say(
+        'This took too long to work out and was stopped. Is there a number in the rows that is far too large? Your rows are kept.',
+      ),
+  })
+  const desk = deskWith(shelf, () => crypto.randomUUID(), Date.now, {
+    onDraft(fields) {
+      const draft = desk.draft()
+      if (fields === 'anew') {
+        rows.sync(draft)
+        head.sync(draft)
+      }
+      setTools()
+      reckoner.check(draft, repeats)
+    },
+    onKept: () => outside.list(),
+    onSecond: (title) => {
+      outside.remember()
+      say(`This draft was written in another tab as well. Both are kept: this tab goes on as ‘${title}’.`)
+    },
+    onFull: () =>
+      say(
+        'This browser keeps no more. Save the draft as a file, so that it is not lost when the page is closed.',
+        {
+          words: 'Save as a file',
+          go: () => outside.save(),
+        },
+      ),
+  })
+  const head = headPart(root, { draft: desk.draft, onChange: desk.change, onMend: mend })
+  const rows = rowsView(root, rowEvents())
+  const chart = chartPart(root, {
+    onChoose: (to) => choose(to, 'chart'),
+    onEnter: (to) => {
+      choose(to, 'chart')
+      void look().then(() => stitch.focusChoices())
+    },
+  })
+  const stitch = stitchPart(root, {
+    onGo: ([index, step]) => choose({ index, step }, chosenBy),
+    onPut: mend,
+    onLeave: () => (chosenBy === 'chart' ? chart.focus() : focusRow()),
+  })
+  const cloth = clothPart(root)
+  const outside = outsideOf({ root, desk, shelf, reckoner, say })
+
+  /** Shows an answer, the row that is being written first. */
+  function show(): void {
+    if (!answer) return
+    const draft = desk.draft()
+    const found = answer
+    stand.textContent = found.summary.headline
+    stand.dataset.sound = String(found.summary.sound)
+    head.show(found, mends)
+    const list = rows.showing(draft, found, mends)
+    const first = list.splice(here?.index ?? 0, 1)
+    paint([...first, ...list, ...chart.showing(found.chart), light, () => showRest(found)])
+  }
+  function showRest({ summary, pattern }: Answer): void {
+    const select = find<HTMLSelectElement>(root, '[data-repeats]')
+    select.disabled = summary.isFixed
+    select.value = String(summary.repeats)
+    cloth.show(pattern)
+  }
+  function light(): void {
+    rows.light(here?.index ?? null, here?.step ?? null)
+    chart.light(here)
+  }
+  function choose(to: Here, by: 'chart' | 'row'): void {
+    ;[here, chosenBy] = [to, by]
+    light()
+    void look()
+  }
+  async function look(): Promise<void> {
+    if (!here) return stitch.show(null)
+    const asked = here
+    const told = await reckoner.ask({ ask: 'stitch', ...asked })
+    if (told && asked === here) stitch.show(told.view)
+  }
+  async function afterRest(): Promise<void> {
+    if (answer && answer.problems.length > 0) {
+      const told = await reckoner.ask({ ask: 'mends' })
+      if (told) {
+        mends = told.mends
+        show()
+      }
+    }
+    await look()
+  }
+  function mend(change: DraftChange): void {
+    desk.change(changed(desk.draft(), change))
+    if (change.kind === 'text' && change.place.part === 'row' && chosenBy === 'row')
+      rows.focus(
+        change.place.row - 1 + desk.draft().setUp.length,
+        change.edit.start + change.edit.text.length,
+      )
+  }
+  function focusRow(): void {
+    const span = here && rows.spanOf(here.index, here.step)
+    if (here) rows.focus(here.index, span?.[0] ?? 0)
+  }
+  function setTools(): void {
+    find(root, '[data-do="undo"]').setAttribute('aria-disabled', String(!desk.canUndo()))
+    find(root, '[data-do="redo"]').setAttribute('aria-disabled', String(!desk.canRedo()))
+  }
+
+  function rowEvents(): RowEvents {
+    return {
+      onText: (index, text) => desk.change(withRow(desk.draft(), index, text), `row ${index}`),
+      onCaret(index, caret) {
+        const step = rows.stepAt(index, caret)
+        if (step !== null && (here?.index !== index || here.step !== step)) choose({ index, step }, 'row')
+      },
+      onKey: keyInRow,
+      onPaste: pasteInRow,
+      onTool(index, tool) {
+        const isLast = textsOf(desk.draft()).length === 1
+        if (tool === 'below') addBelow(index)
+        else if (tool === 'out') {
+          desk.change(isLast ? withRow(desk.draft(), 0, '') : splice(desk.draft(), index, 1, []))
+          rows.focus(Math.max(0, index - 1), 0)
+        }
+      },
+      onMend: mend,
+    }
+  }
+  function addBelow(index: number): void {
+    desk.change(splice(desk.draft(), index + 1, 0, ['']))
+    rows.focus(index + 1, 0)
+  }
+  function keyInRow(index: number, event: KeyboardEvent): void {
+    const field = event.target as HTMLTextAreaElement
+    const isPlain = !event.ctrlKey && !event.altKey && !event.metaKey && !event.shiftKey && !event.isComposing
+    const [start, end] = [field.selectionStart, field.selectionEnd]
+    if (event.key === 'Enter' && isPlain) {
+      event.preventDefault()
+      const draft =
+        start === end
+          ? desk.draft()
+          : withRow(desk.draft(), index, field.value.slice(0, start) + field.value.slice(end))
+      desk.change(cut(draft, index, start))
+      rows.focus(index + 1, 0)
+    } else if (event.key === 'Backspace' && isPlain && start === 0 && end === 0) {
+      const both = joined(desk.draft(), index)
+      if (!both) return
+      event.preventDefault()
+      desk.change(both.draft)
+      rows.focus(index - 1, both.caret)
+    } else if (event.key === 'ArrowUp' && isPlain && start === 0 && index > 0) {
+      event.preventDefault()
+      rows.focus(index - 1, Number.MAX_SAFE_INTEGER)
+    } else if (event.key === 'ArrowDown' && isPlain && end === field.value.length) {
+      event.preventDefault()
+      rows.focus(index + 1, 0)
+    }
+  }
+  function pasteInRow(index: number, event: ClipboardEvent): void {
+    const text = event.clipboardData?.getData('text/plain') ?? ''
+    const field = event.target as HTMLTextAreaElement
+    const lines = text.split(/\r\n|\r|\n/)
+    const tooMuch =
+      text.length > limits.fileCharacters ||
+      lines.length > limits.rows ||
+      lines.some((line) => line.length > limits.rowCharacters)
+    if (tooMuch) {
+      event.preventDefault()
+      const size = new Intl.NumberFormat('en-GB').format(text.length)
+      say(
+        `That is ${size} characters, far more than a pattern has. Nothing was put in, and your draft is as it was.`,
+      )
+      return
+    }
+    if (lines.length < 2) return
+    event.preventDefault()
+    const read = readPaste(text)
+    const selection = { start: field.selectionStart, end: field.selectionEnd }
+    desk.change(withPaste(desk.draft(), index, selection, read))
+    rows.focus(index, 0)
+    sayPasted(read)
+  }
+  function sayPasted({ castOn, beside }: Pasted): void {
+    const words = [
+      ...(castOn ? [`‘${castOn.words}’ went into the cast-on.`] : []),
+      ...(beside.length > 0 ? ['Lines that are no rows went into the name or the notes.'] : []),
+    ]
+    if (words.length > 0) say(words.join(' '))
+  }
+
+  root.addEventListener('click', ({ target }) => {
+    const name = target instanceof Element ? target.closest<HTMLElement>('[data-do]')?.dataset.do : undefined
+    if (name === 'undo') desk.undo()
+    else if (name === 'redo') desk.redo()
+    else if (name === 'add-row') addBelow(textsOf(desk.draft()).length - 1)
+    else if (name === 'add-set-up') {
+      desk.change({ ...desk.draft(), setUp: [...desk.draft().setUp, ''] })
+      rows.focus(desk.draft().setUp.length - 1, 0)
+    } else if (name === 'print') print()
+    else if (name) outside.act(name)
+  })
+  root.addEventListener('keydown', (event) => {
+    const key = event.key.toLowerCase()
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || !['z', 'y'].includes(key)) return
+    event.preventDefault()
+    if (key === 'y' || event.shiftKey) desk.redo()
+    else desk.undo()
+  })
+  // The browser's own menu can take back as well.
+  root.addEventListener('beforeinput', (event) => {
+    if (event.inputType !== 'historyUndo' && event.inputType !== 'historyRedo') return
+    event.preventDefault()
+    if (event.inputType === 'historyUndo') desk.undo()
+    else desk.redo()
+  })
+  find<HTMLSelectElement>(root, '[data-repeats]').addEventListener('change', ({ target }) => {
+    repeats = Number((target as HTMLSelectElement).value)
+    reckoner.check(desk.draft(), repeats)
+  })
+  addEventListener('beforeprint', () => {
+    const draft = desk.draft()
+    const edges = draft.edges.before.trim() !== '' || draft.edges.after.trim() !== ''
+    showCards(root, answer?.card ?? null, draft.worked === 'round', edges)
+    document.documentElement.dataset.printing = answer?.card ? 'cards' : 'draft'
+  })
+  root.hidden = false
+  outside.begin()
+}
+
+/** A draft with what was pasted in one of its rows. */
+function withPaste(
+  draft: Draft,
+  index: number,
+  selection: { start: number; end: number },
+  { rows, castOn, beside }: Pasted,
+): Draft {
+  const isFirst = isBlank({ ...draft, rows: [''] }) || textsOf(draft).every((text) => text.trim() === '')
+  const [name, ...others] =
+    draft.title === '' && isFirst && (beside[0]?.length ?? 99) <= 60 ? beside : ['', ...beside]
+  const notes = [draft.about.notes, ...others].filter(Boolean).join('\n')
+  const put = rows.length > 0 ? pasted(draft, index, selection, rows) : draft
+  return {
+    ...put,
+    title: draft.title || name || '',
+    castOn: castOn ? draftCastOn(castOn.castOn) : draft.castOn,
+    about: notes === '' ? draft.about : { ...draft.about, notes },
+  }
+}
+
+/** The browser's storage, or one that keeps nothing where there is none. */
+function localStorageOrNone(): Storage {
+  try {
+    return localStorage
+  } catch {
+    const none = { length: 0, key: () => null, getItem: () => null, removeItem: () => {}, clear: () => {} }
+    return {
+      ...none,
+      setItem: () => {
+        throw new Error('nothing is kept')
+      },
+    }
+  }
+}
+
+for (const root of document.querySelectorAll<HTMLElement>('[data-draft]')) start(root)

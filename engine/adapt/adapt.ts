@@ -1,0 +1,66 @@
+import type { Pattern } from '../pattern/index.ts'
+import type { Adaptation, Adapted, Kept } from './adaptation.ts'
+import { borders, closingRows } from './borders.ts'
+import { addColumn, takeOutColumn } from './columns.ts'
+import { leanDoubles } from './doubles.ts'
+import { narrower, wider } from './family.ts'
+import { flat } from './flat.ts'
+import { halfRepeats } from './half-repeats.ts'
+import { swatchCounts } from './make.ts'
+import { mirror } from './mirror.ts'
+import type { Request } from './requests.ts'
+import { round } from './round.ts'
+import { edge } from './sides.ts'
+
+/** One adaptation. `kept`: what an earlier `round` kept of the sides. */
+export function adaptOnce(pattern: Pattern, request: Request, kept: Kept | null = null): Adaptation {
+  switch (request.do) {
+    case 'round':
+      return round(pattern)
+    case 'flat':
+      return flat(pattern, { wrongSide: request.wrongSide, kept })
+    case 'mirror':
+      return mirror(pattern)
+    case 'wider':
+      return wider(pattern, request.sizes)
+    case 'narrower':
+      return narrower(pattern, request.sizes)
+    case 'add column':
+      return addColumn(pattern, request.stitch ?? undefined)
+    case 'take out column':
+      return takeOutColumn(pattern, request.stitch ?? undefined)
+    case 'half repeats':
+      return halfRepeats(pattern, request.stitch ?? undefined)
+    case 'doubles':
+      return leanDoubles(pattern, request.lean)
+    case 'edge':
+      return edge(pattern, request.kind, request.stitches)
+    case 'border':
+      return borders(pattern, request.rows)
+  }
+}
+
+/**
+ * Adaptations one after the other: the last pattern, what all of them changed, and what the last of them offers.
+ * Row numbers in the report are those of the pattern at that point. The first that cannot be done ends the list, and
+ * its refusal is the answer.
+ */
+export function adapt(pattern: Pattern, requests: readonly Request[]): Adaptation {
+  let done: Adapted = {
+    ok: true,
+    pattern,
+    changes: [],
+    offers: [],
+    counts: swatchCounts(pattern),
+    closing: [],
+    kept: null,
+  }
+  for (const request of requests) {
+    const { changes, closing, kept }: Adapted = done
+    const next: Adaptation = adaptOnce(done.pattern, request, kept)
+    if (!next.ok) return next
+    const rows = next.closing.length > 0 ? next.closing.length : closing.length
+    done = { ...next, changes: [...changes, ...next.changes], closing: closingRows(next.pattern, rows) }
+  }
+  return done
+}
