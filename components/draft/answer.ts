@@ -138,14 +138,18 @@ export interface StitchView {
   readonly back: readonly [number, number] | null
 }
 
-/** What the page asks of the worker. Answers carry the number of what they answer. */
-export type Ask =
+/** What the page asks of the worker that works rows out. */
+export type WorkAsk =
   | { readonly ask: 'check'; readonly draft: Draft; readonly repeats: number | null }
   | { readonly ask: 'mends' }
   | { readonly ask: 'stitch'; readonly index: number; readonly step: number }
+
+/** What it asks of the one that writes and reads pattern files, which is fetched only then. */
+export type FileAsk =
   | { readonly ask: 'write'; readonly draft: Draft }
   | { readonly ask: 'read'; readonly name: string; readonly text: string }
 
+/** Answers carry the number of what they answer. */
 export type Told =
   | { readonly told: 'check'; readonly answer: Answer }
   | { readonly told: 'mends'; readonly mends: readonly MendView[] }

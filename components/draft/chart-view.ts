@@ -84,6 +84,9 @@ export function chartPart(root: HTMLElement, { onChoose, onEnter }: ChartEvents)
       `<svg class="draft-chart" width="${fresh.width}" height="${fresh.height}" viewBox="0 0 ${fresh.width} ${fresh.height}" ` +
       'role="group" aria-label="Chart, seen from the right side"><g class="chart-cells"></g><g class="chart-rest"></g></svg>'
     rows = []
+    // Right-side rows begin at the right.
+    frame.scrollLeft = fresh.width
+    frame.scrollTop = fresh.height
   }
   return {
     showing(fresh) {

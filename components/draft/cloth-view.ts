@@ -28,6 +28,7 @@ export function clothPart(root: HTMLElement): ClothPart {
     clearTimeout(guard)
     part.removeAttribute('aria-busy')
     if (!told) return say('This piece is too large for a picture.')
+    board.hidden = false
     board.innerHTML = told.svg
     say(`${told.words}.`)
   }

@@ -91,7 +91,7 @@ function start(root: HTMLElement): void {
     onLeave: () => (chosenBy === 'chart' ? chart.focus() : focusRow()),
   })
   const cloth = clothPart(root)
-  const outside = outsideOf({ root, desk, shelf, reckoner, say })
+  const outside = outsideOf({ root, desk, shelf, say })
 
   /** Shows an answer, the row that is being written first. */
   function show(): void {

@@ -141,7 +141,6 @@ function showCastOn(root: HTMLElement, { summary }: Answer, onMend: OnMend): voi
   line.textContent = derivedWords(stated, derived, rows)
   const hadFocus = document.activeElement === button
   button.hidden = take === null
-  button.textContent = derived === null ? '' : `Take ${derived}`
   button.onclick = take && (() => onMend(take))
   if (hadFocus && take === null) find(root, '[data-field="multiple"]').focus()
 }

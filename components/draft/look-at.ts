@@ -63,6 +63,7 @@ function choicesIn(
     steps: workedRow.steps,
     step: at,
     zones: zonesOf(chart.rows[index - first], workedRow.steps.length),
+    isFixed: 'fixed' in worked.pattern.castOn,
   }
   const all = [...checked.pattern.setUp, ...checked.pattern.rows].flatMap(({ items }) => items)
   const used = stitchesUsed(all)
@@ -70,10 +71,15 @@ function choicesIn(
   const often = workedRow.steps.filter(
     (one) => one.part === step.part && one.span.start === span.start,
   ).length
-  return {
-    ...choicesAt({ place: source.place, at: written, side: row.side, used, standsFor: other ? own : null }),
-    written: writtenWords(text.slice(span.start, span.end), often),
-  }
+  const choices = choicesAt({
+    place: source.place,
+    at: written,
+    side: row.side,
+    used,
+    standsFor: other ? own : null,
+  })
+  const words = text.slice(span.start, span.end)
+  return { ...choices, written: choices.out === null ? partWords(words) : writtenWords(words, often) }
 }
 
 /** Where a stitch is written: in its row, or in the edge that every row has. */
@@ -93,7 +99,11 @@ function zonesOf(row: ChartRow | undefined, steps: number): string[] | null {
   return zones
 }
 
+/** Words that stand for more than can be changed in one place. */
+const partWords = (words: string): string =>
+  `This stitch is part of ‘${words}’. Write the row out, with a * for its repeat, to change one stitch of it.`
+
 const writtenWords = (words: string, often: number): string =>
   often <= 1
     ? `Written as ‘${words}’.`
-    : `Written once, as ‘${words}’; it stands for ${often} stitches here, and they change together.`
+    : `Written once as ‘${words}’ and worked ${often} times in this piece: they change together.`

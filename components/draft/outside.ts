@@ -11,7 +11,7 @@ import type { Desk } from './desk.ts'
 import { download, fileName, textOf } from './files.ts'
 import type { noticeOn } from './notice.ts'
 import { browserPacking } from './packing.ts'
-import type { Reckoner } from './reckoner.ts'
+import { askOfFile } from './reckoner.ts'
 import { type Shelf, titleOf } from './shelf.ts'
 import { showShelf } from './shelf-view.ts'
 
@@ -30,7 +30,6 @@ interface Parts {
   readonly root: HTMLElement
   readonly desk: Desk
   readonly shelf: Shelf
-  readonly reckoner: Reckoner
   readonly say: ReturnType<typeof noticeOn>
 }
 
@@ -44,7 +43,7 @@ const whyNot = {
     'This link is damaged, perhaps cut off in a message. Nothing was opened; ask for it again, or for the file.',
 } as const
 
-export function outsideOf({ root, desk, shelf, reckoner, say }: Parts): Outside {
+export function outsideOf({ root, desk, shelf, say }: Parts): Outside {
   const remember = (): void => {
     try {
       sessionStorage.setItem(openKey, desk.id())
@@ -92,14 +91,14 @@ export function outsideOf({ root, desk, shelf, reckoner, say }: Parts): Outside 
 
   const save = async (): Promise<void> => {
     const draft = desk.draft()
-    const told = await reckoner.ask({ ask: 'write', draft })
+    const told = await askOfFile({ ask: 'write', draft })
     if (told) download(fileName(draft), told.text)
     else say('The file could not be written just now. Your draft is kept; try again.')
   }
   const read = async (file: File): Promise<void> => {
     const got = await textOf(file)
     if (got.text === null) return say(got.why)
-    const told = await reckoner.ask({ ask: 'read', name: file.name, text: got.text })
+    const told = await askOfFile({ ask: 'read', name: file.name, text: got.text })
     if (!told) return say(`‘${file.name}’ took too long to read. Nothing was opened.`)
     if (!told.draft)
       return say(

@@ -1,15 +1,17 @@
 import type { Draft } from '../../engine/intake/index.ts'
-import type { Answer, Ask, Told } from './answer.ts'
+import type { Answer, FileAsk, Told, WorkAsk } from './answer.ts'
 
 /** The engine at work beside the page. Only the newest draft is ever reckoned; older answers are dropped. */
 export interface Reckoner {
   check(draft: Draft, repeats: number | null): void
   /** Null where the engine did not answer in time or the draft has changed meanwhile. */
-  ask<K extends Told['told']>(ask: Ask & { readonly ask: K }): Promise<Extract<Told, { told: K }> | null>
+  ask<K extends WorkAsk['ask']>(
+    ask: WorkAsk & { readonly ask: K },
+  ): Promise<Extract<Told, { told: K }> | null>
 }
 
 interface Waiting {
-  readonly ask: Ask
+  readonly ask: WorkAsk
   readonly done: (told: Told | null) => void
 }
 
@@ -85,4 +87,25 @@ export function reckonerFor({ onAnswer, onStuck }: Listeners): Reckoner {
         next()
       }),
   }
+}
+
+/** Writes or reads a pattern file; null where that took too long. */
+export function askOfFile<K extends FileAsk['ask']>(
+  ask: FileAsk & { readonly ask: K },
+): Promise<Extract<Told, { told: K }> | null> {
+  return new Promise((resolve) => {
+    const worker = new Worker(new URL('./file.worker.ts', import.meta.url), { type: 'module' })
+    const end = (told: Told | null): void => {
+      clearTimeout(timer)
+      worker.terminate()
+      resolve(told?.told === ask.ask ? (told as never) : null)
+    }
+    const timer = setTimeout(() => end(null), longest)
+    worker.addEventListener('message', ({ data }: MessageEvent<{ told: Told }>) => end(data.told))
+    worker.addEventListener('error', (event) => {
+      event.preventDefault()
+      end(null)
+    })
+    worker.postMessage({ id: 0, ask })
+  })
 }

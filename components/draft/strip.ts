@@ -18,7 +18,7 @@ export interface OnNeedle {
 }
 
 /** CSS pixels. */
-export const unit = 22
+export const unit = 26
 const margin = 26
 const height = 84
 const [needle, foot, head] = [13, 42, 60]
@@ -107,7 +107,7 @@ const ringsOf = ({ bounds }: OnNeedle, x: X): Node[] =>
     className: 'ring',
     x: x(column),
     y: needle,
-    radius: 7,
+    radius: 5,
     fill: 'none',
   }))
 

@@ -6,10 +6,7 @@ import {
   type Draft,
   type DraftChecked,
   type DraftProblem,
-  draftOf,
   mendsFor,
-  problemText,
-  readPattern,
   textAt,
 } from '../../engine/intake/index.ts'
 import { castOnWords, countText, swatchCard } from '../../engine/lesson/index.ts'
@@ -208,26 +205,3 @@ function pieces(text: string, edit: { start: number; text: string }): [string, s
   const lead = before.length > 24 ? `…${before.slice(-22)}` : before
   return [lead, edit.text, after.length > 24 ? `${after.slice(0, 22)}…` : after]
 }
-
-/** A pattern file's text as a draft; or its problems in words, each with its line. */
-export function readFile(
-  name: string,
-  text: string,
-): { draft: Draft | null; problems: string; remarks: boolean } {
-  const source = { name, text }
-  const { pattern, issues } = readPattern(source)
-  const remarks = /^\s*#|\s#\s/m.test(text)
-  // Rows with problems are what the page is for; a file of which rows got lost is not taken.
-  const lost = issues.filter(({ code }) => lossy.includes(code))
-  if (!pattern || lost.length > 0)
-    return { draft: null, problems: problemText({ source, issues: pattern ? lost : issues }), remarks }
-  return { draft: draftOf(pattern), problems: '', remarks }
-}
-
-const lossy = [
-  'row-number-wrong',
-  'row-given-twice',
-  'row-left-out',
-  'row-not-text',
-  'row-heading-wrong',
-].concat(['rows-not-a-list', 'key-unknown', 'value-wrong', 'edges-wrong'])

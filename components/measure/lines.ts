@@ -75,8 +75,10 @@ function sizeLine(name: string, size: Size, { wishes, unit, wanted, more }: Size
   const state = wishes.blocked ? 'after blocking' : 'before blocking'
   // An unblocked piece has no size after blocking to speak of.
   const beside = wishes.blocked && other ? [`Before blocking ${sizeWords(other.value, unit)}.`] : []
+  const swatch = own.roughness === 'guess' ? ['Knit a swatch of the lace first.'] : []
   const told = [
     `${sizeRange(own, unit)}: ${roughWords(own)}.`,
+    ...swatch,
     ...beside,
     ...off(own.value, wanted, unit),
     ...more,
@@ -89,7 +91,9 @@ function off(value: number, wanted: number | null, unit: MeasureUnit): string[] 
   if (wanted === null) return []
   const apart = Math.abs(value - wanted)
   const how = value > wanted ? 'more' : 'less'
-  return apart < 1 ? ['Just as you wanted it.'] : [`${sizeWords(apart, unit)} ${how} than you wanted.`]
+  return apart < 1
+    ? ['By the middle figure just what you wanted.']
+    : [`${sizeWords(apart, unit)} ${how} than you wanted, by the middle figure.`]
 }
 
 function onNeedles({ measures: { widest, across }, facts }: Told): SheetLine | null {

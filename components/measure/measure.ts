@@ -62,7 +62,13 @@ function listen(session: Session): void {
     if (target instanceof HTMLInputElement && target.name === 'unit') changeUnit(session)
     update(session, 'all')
   })
-  form.addEventListener('submit', (event) => event.preventDefault())
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    update(session, 'all')
+    const heading = find(root, '.sheet h2')
+    heading.focus({ preventScroll: true })
+    heading.scrollIntoView({ block: 'start' })
+  })
   find(root, '[data-do="print"]').addEventListener('click', () => print())
   find(root, '[data-do="empty"]').addEventListener('click', () => emptyOrPutBack(session))
 }

@@ -33,7 +33,7 @@ export function showSheet(root: HTMLElement, shown: Shown): void {
     ...lines.map((line) => lineElement(line, open.has(line.name), line.name === 'Cast on' ? table : null)),
   )
   slot('told').textContent = toldWords(wishes, unit)
-  slot('notices').replaceChildren(...measures.notices.map((notice) => el('li', {}, notices[notice])))
+  slot('notices').replaceChildren(...measures.notices.map((notice) => el('li', {}, notices[notice], ' ')))
   slot('notices').hidden = measures.notices.length === 0
   slot('nothing').hidden = measures.across !== null && measures.up !== null
 }

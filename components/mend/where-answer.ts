@@ -7,6 +7,7 @@ import {
   type Plan,
   type PossiblePlace,
   placeWordsAt,
+  rowBefore,
   tellApart,
   tellApartWords,
 } from '../../engine/mistakes/index.ts'
@@ -56,22 +57,24 @@ function foundWords({ places, clues: { last = [] } }: Narrowed): string {
 /** A place with the words round it, and what to do from there. */
 function placeCard(plan: Plan, place: PossiblePlace, replies: PlaceReplies): HTMLElement[] {
   const link = el('a', { href: replies.lessonAt(place) }, 'Go on in the lesson')
+  // Where nothing is worked yet there is nothing to be wrong.
+  const begun = place.done > 0 || rowBefore(plan.worked, place.row) !== null
   return [
     ...whereabouts(plan, place),
-    el('p', { class: 'go' }, leading('I am here', place, replies), ' ', link),
+    el('p', { class: 'go' }, begun ? leading('I am here', place, replies) : null, ' ', link),
   ]
 }
 
 /** A place at which a mistake would explain the counts. */
 function nearCard(plan: Plan, place: NearPlace, replies: PlaceReplies): HTMLElement[] {
   return [
-    ...whereabouts(plan, place),
+    ...whereabouts(plan, place, 'There should be '),
     el('p', {}, nearWords(place)),
     el('p', { class: 'go' }, leading('Look for a mistake here', place, replies)),
   ]
 }
 
-function whereabouts(plan: Plan, place: PossiblePlace): HTMLElement[] {
+function whereabouts(plan: Plan, place: PossiblePlace, meant = ''): HTMLElement[] {
   const { headline, before, after, onNeedles } = placeWordsAt(plan, place)
   const [made, toCome] = [
     before === '' ? 'Nothing is worked yet' : `… ${before}`,
@@ -87,7 +90,7 @@ function whereabouts(plan: Plan, place: PossiblePlace): HTMLElement[] {
       el('span', { class: 'visually-hidden' }, ' Then to come: '),
       ` ${toCome}`,
     ),
-    el('p', { class: 'small' }, `${onNeedles}.`),
+    el('p', { class: 'small' }, `${meant}${onNeedles}.`),
   ]
 }
 

@@ -21,7 +21,7 @@ const isGap = (part: Part): boolean => part.form === 'choose' && part.gap
 
 export function viewOf(exercise: Exercise): ExerciseView {
   const parts = new Map(exercise.parts.map((part) => [part.id, partView(part)]))
-  const shown = exercise.shown.flatMap((one) => shownElements(one, parts))
+  const shown = besideEachOther(exercise.shown.flatMap((one) => shownElements(one, parts)))
   const hasGaps = exercise.parts.some(isGap)
   const own = exercise.parts.filter((part) => !isGap(part)).flatMap(({ id }) => parts.get(id)?.element ?? [])
   const form = el('form', { novalidate: true, autocomplete: 'off' }, ...(hasGaps ? shown : []), ...own)
@@ -37,6 +37,13 @@ export function viewOf(exercise: Exercise): ExerciseView {
     showReplies: (replies) => tell(parts, replies),
     showWhy: why.show,
   }
+}
+
+/** Several pictures lie beside each other, to be compared. */
+function besideEachOther(all: readonly HTMLElement[]): HTMLElement[] {
+  const figures = all.filter((one) => one.tagName === 'FIGURE')
+  if (figures.length < 2) return [...all]
+  return [el('div', { class: 'pictures' }, ...figures), ...all.filter((one) => !figures.includes(one))]
 }
 
 /** What is said of each answer; what is not named has nothing to say. */

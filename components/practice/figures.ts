@@ -19,6 +19,7 @@ export function figureOf(picture: Picture): HTMLElement {
   const id = `picture-${drawn++}`
   setTimeout(() => {
     const drawing = pictureOf(picture)
+    board.classList.toggle('tall', drawing.height > drawing.width)
     board.innerHTML = toSvg(drawing, { idPrefix: id })
     if (picture.form === 'close-up') figure.append(inWords(drawing.description ?? ''))
   })

@@ -51,7 +51,7 @@ export function viewOn(root: HTMLElement, first: Shown): View {
       if (act) makeReady(act, !isStill())
     }
   })
-  const chart = chartOn(find(root, '[data-chart]'), first)
+  const chart = chartOn(find(root, '[data-chart]'))
   const notice = find<HTMLElement>(root, '[data-notice]')
   const noticeButton = find<HTMLElement>(notice, 'button')
   const nextButton = find<HTMLElement>(root, '[data-do="next"]')
@@ -128,11 +128,11 @@ function setControls(root: HTMLElement, { lesson: { worked }, spot }: Shown): vo
   if (repeats) repeats.value = String(spot.repeats)
 }
 
-/** The chart is drawn again only for another width; from stitch to stitch its marks move. */
-function chartOn(element: HTMLElement, first: Shown): (shown: Shown) => void {
-  let [repeats, drawing]: [number, Drawing] = [first.spot.repeats, chartOfLesson(first.lesson)]
+/** The chart is drawn once for each width; from stitch to stitch its marks move. */
+function chartOn(element: HTMLElement): (shown: Shown) => void {
+  let [repeats, drawing]: [number | null, Drawing | null] = [null, null]
   return ({ lesson, spot }) => {
-    if (spot.repeats !== repeats) {
+    if (drawing === null || spot.repeats !== repeats) {
       repeats = spot.repeats
       drawing = chartOfLesson(lesson)
       element.innerHTML = toSvg(withMarks(drawing, spot), { idPrefix: 'stepper-chart' })

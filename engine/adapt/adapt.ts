@@ -1,7 +1,7 @@
-import type { Pattern } from '../pattern/index.ts'
-import type { Adaptation, Adapted, Kept } from './adaptation.ts'
+import type { Item, Pattern } from '../pattern/index.ts'
+import { type Adaptation, type Adapted, hard, type Kept } from './adaptation.ts'
 import { borders, closingRows } from './borders.ts'
-import { addColumn, takeOutColumn } from './columns.ts'
+import { plainStitchIn, plainStitchOut } from './columns.ts'
 import { leanDoubles } from './doubles.ts'
 import { narrower, wider } from './family.ts'
 import { flat } from './flat.ts'
@@ -14,6 +14,25 @@ import { edge } from './sides.ts'
 
 /** One adaptation. `kept`: what an earlier `round` kept of the sides. */
 export function adaptOnce(pattern: Pattern, request: Request, kept: Kept | null = null): Adaptation {
+  const done = oneOf(pattern, request, kept)
+  if (!done.ok || marksIn(done.pattern) >= marksIn(pattern)) return done
+  const sentence =
+    'Markers, and yarn carried between two stitches, that the rows named are left out: put them where they now belong.'
+  return { ...done, changes: [...done.changes, hard(sentence)] }
+}
+
+const isMark = ({ kind }: Item): boolean => kind === 'marker' || kind === 'yarn'
+
+const marksAmong = (items: readonly Item[]): number =>
+  items.reduce(
+    (sum, item) => sum + (isMark(item) ? 1 : 0) + ('items' in item ? marksAmong(item.items) : 0),
+    0,
+  )
+
+const marksIn = ({ setUp, rows }: Pattern): number =>
+  [...setUp, ...rows].reduce((sum, { items }) => sum + marksAmong(items), 0)
+
+function oneOf(pattern: Pattern, request: Request, kept: Kept | null): Adaptation {
   switch (request.do) {
     case 'round':
       return round(pattern)
@@ -25,10 +44,10 @@ export function adaptOnce(pattern: Pattern, request: Request, kept: Kept | null 
       return wider(pattern, request.sizes)
     case 'narrower':
       return narrower(pattern, request.sizes)
-    case 'add column':
-      return addColumn(pattern, request.stitch ?? undefined)
-    case 'take out column':
-      return takeOutColumn(pattern, request.stitch ?? undefined)
+    case 'plain stitch in':
+      return plainStitchIn(pattern, request.stitch ?? undefined)
+    case 'plain stitch out':
+      return plainStitchOut(pattern, request.stitch ?? undefined)
     case 'half repeats':
       return halfRepeats(pattern, request.stitch ?? undefined)
     case 'doubles':

@@ -29,8 +29,9 @@ interface ChangedRow {
 export function columnIn(shown: Shown, line: Line, edit: ColumnEdit): ColumnDone | null {
   const rows = [...shown.setUp, ...shown.rows]
   const places = [...line.setUp, ...line.rows]
-  // The columns are one for each repeat; `first` says which of them is the rightmost in the piece.
-  for (const first of [0, 1, -1, 2, -2]) {
+  // The columns are one for each repeat. `first` says which of them is the rightmost in the piece: as far to the right as
+  // may be, both when a column is put in and when it is taken out, so that the one undoes the other.
+  for (const first of [-3, -2, -1, 0, 1, 2, 3]) {
     const done = rows.map((row, i) => changedRow(row, places[i] as Place, first, edit))
     if (done.includes(null)) continue
     const all = done as ChangedRow[]

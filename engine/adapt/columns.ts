@@ -2,7 +2,7 @@ import type { Pattern } from '../pattern/index.ts'
 import { type StitchId, stitch } from '../stitches/index.ts'
 import { type Adaptation, easy } from './adaptation.ts'
 import { type ColumnEdit, columnIn } from './column-in.ts'
-import { type Line, lineBetween, lineThrough, type Place } from './lines.ts'
+import { type Line, linesBetween, lineThrough, type Place, type Ranked } from './lines.ts'
 import { finished, needsRepeat } from './make.ts'
 import { rebuilt } from './rebuild.ts'
 import { isRefused, type Refused, refuse } from './refusal.ts'
@@ -18,26 +18,20 @@ import {
 } from './shown.ts'
 
 /**
- * One plain column more in every repeat, up the whole height: between the stitches of the fabric, so that no stitch
+ * One plain stitch more in every repeat on every row, one above the other: between the stitches of the fabric, so that no stitch
  * of the lace changes. `before`: before which stitch (from 1) of the first patterned row's repeat, from right to left;
  * left out, where it is least seen. Refused where a decrease stands in the way.
  */
-export function addColumn(pattern: Pattern, before?: number): Adaptation {
+export function plainStitchIn(pattern: Pattern, before?: number): Adaptation {
   const shown = needsRepeat(pattern) ?? shownOf(pattern)
   if (isRefused(shown)) return shown
   const telling = tellingRow(shown)
-  const places = before === undefined ? [...(shown.rows[telling]?.repeat.keys() ?? [])] : [before - 1]
-  const lines = places.flatMap((at) => lineBefore(shown, telling, at) ?? [])
+  const cost = (row: ShownRow, { at }: Place, index: number): number =>
+    index === telling && before !== undefined && at !== before - 1 ? Number.POSITIVE_INFINITY : seen(row, at)
+  const lines = linesBetween(shown, { cost, mayDrift: false })
   const done = firstDone(shown, lines, adding)
   if (done === null) return inTheWay(before)
   return finished(rebuilt(pattern, done.shown), [easy(changeWords('more', done.is))])
-}
-
-function lineBefore(shown: Shown, telling: number, wanted: number): Ranked | null {
-  const cost = (row: ShownRow, { at }: Place, index: number): number =>
-    index === telling && at !== wanted ? Number.POSITIVE_INFINITY : seen(row, at)
-  const line = lineBetween(shown, { cost, mayDrift: false })
-  return line === null ? null : { line, cost: costOf(shown, line, seen) }
 }
 
 const inTheWay = (before: number | undefined): Refused =>
@@ -56,7 +50,7 @@ const inTheWay = (before: number | undefined): Refused =>
  * The other way: a column that is plain on every row goes. `at`: which stitch (from 1) of the first patterned row's
  * repeat; left out, the one that is least missed. Refused where two yarn overs would come to stand side by side.
  */
-export function takeOutColumn(pattern: Pattern, at?: number): Adaptation {
+export function plainStitchOut(pattern: Pattern, at?: number): Adaptation {
   const shown = needsRepeat(pattern) ?? shownOf(pattern)
   if (isRefused(shown)) return shown
   const telling = tellingRow(shown)
@@ -81,11 +75,6 @@ const noPlainColumn = (at: number | undefined): Refused =>
 
 const changeWords = (change: 'more' | 'fewer', stitch: number): string =>
   `Each repeat has one plain stitch ${change} on every row: in the first patterned row it ${change === 'more' ? 'is' : 'was'} stitch ${stitch} of the repeat. Cast on one stitch ${change} for each repeat.`
-
-interface Ranked {
-  readonly line: Line
-  readonly cost: number
-}
 
 interface Done {
   readonly shown: Shown

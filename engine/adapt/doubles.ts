@@ -90,7 +90,7 @@ function changesOf({ worked }: Pattern, rows: readonly Row[], lean: Lean): Chang
     ...(lean === 'centre'
       ? [
           hard(
-            'The centred double slips two stitches at once and passes both over: loose stitches in the row before make it easier for stiff hands.',
+            'The centred double slips two stitches at once and passes both over: loose stitches in the row before make it easier for stiff hands. Where it hurts, take another; pain that stays is for a doctor or physiotherapist.',
             numbers,
           ),
         ]

@@ -68,7 +68,7 @@ function runsIn(word: Word, plain: StitchId): Runs {
 
 const noFamily = (why: string): Refused =>
   refuse('no-family', `${why}, so there is no rule for its next size.`, {
-    hint: 'a plain column can be put in where no decrease stands in the way',
+    hint: 'put a plain stitch into every repeat instead, where no decrease stands in the way',
   })
 
 function familyOf(shown: Shown): Family | Refused {

@@ -5,7 +5,7 @@
 export { adapt, adaptOnce } from './adapt.ts'
 export type { Adaptation, Adapted, Change, Kept, Offer, SwatchCount } from './adaptation.ts'
 export { borders } from './borders.ts'
-export { addColumn, takeOutColumn } from './columns.ts'
+export { plainStitchIn, plainStitchOut } from './columns.ts'
 export { type Lean, leanDoubles } from './doubles.ts'
 export { narrower, wider } from './family.ts'
 export { type FlatOptions, flat } from './flat.ts'

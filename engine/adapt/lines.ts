@@ -1,6 +1,6 @@
 import { modulo } from '../base/index.ts'
 import { stitch } from '../stitches/index.ts'
-import { makesOf, type Shown, type ShownRow, takesOf } from './shown.ts'
+import { type Shown, type ShownRow, takesOf, type Word } from './shown.ts'
 
 /** Where a line crosses a row: in which repeat from the right (0 the first after the row's right end), and before (or in) which of its stitches. */
 export interface Place {
@@ -17,24 +17,49 @@ export interface Line {
   readonly rows: readonly Place[]
 }
 
+interface Sums {
+  /** Loops taken and made before each stitch of a word, and by all of it at the end. */
+  readonly takes: readonly number[]
+  readonly makes: readonly number[]
+  /** The stitches before which so many loops are taken, counted round the word as a repeat. */
+  readonly before: ReadonlyMap<number, readonly number[]>
+}
+
+// A search asks for the same words again and again.
+const known = new WeakMap<Word, Sums>()
+
+function sumsOf(word: Word): Sums {
+  const found = known.get(word)
+  if (found !== undefined) return found
+  const [takes, makes] = [[0], [0]]
+  for (const [i, id] of word.entries()) {
+    takes.push((takes[i] ?? 0) + stitch(id).takes)
+    makes.push((makes[i] ?? 0) + stitch(id).makes)
+  }
+  const width = Math.max(1, takes.at(-1) ?? 0)
+  const before = Map.groupBy(word.keys(), (at) => (takes[at] ?? 0) % width)
+  const sums = { takes, makes, before }
+  known.set(word, sums)
+  return sums
+}
+
+function loopsRight({ right, repeat }: ShownRow, { turn, at }: Place, which: 'takes' | 'makes'): number {
+  const [end, inside] = [sumsOf(right)[which], sumsOf(repeat)[which]]
+  return (end.at(-1) ?? 0) + turn * (inside.at(-1) ?? 0) + (inside[at] ?? 0)
+}
+
 /** Loops of the row below that lie right of a place, counted from the right edge; negative beyond it. */
-export const below = (row: ShownRow, { turn, at }: Place): number =>
-  takesOf(row.right) + turn * takesOf(row.repeat) + takesOf(row.repeat.slice(0, at))
+export const below = (row: ShownRow, place: Place): number => loopsRight(row, place, 'takes')
 
 /** Loops of the row itself that lie right of a place. */
-export const above = (row: ShownRow, { turn, at }: Place): number =>
-  makesOf(row.right) + turn * makesOf(row.repeat) + makesOf(row.repeat.slice(0, at))
+export const above = (row: ShownRow, place: Place): number => loopsRight(row, place, 'makes')
 
 /** The places between two stitches with `loops` loops of the row below to the right. Several where a yarn over stands there. */
 function placesBetween(row: ShownRow, loops: number): Place[] {
-  const takes = takesOf(row.repeat)
-  const places: Place[] = []
-  let from = loops - takesOf(row.right)
-  for (const [at, id] of row.repeat.entries()) {
-    if (modulo(from, takes) === 0) places.push({ turn: from / takes, at })
-    from -= stitch(id).takes
-  }
-  return places
+  const start = below(row, { turn: 0, at: 0 })
+  const width = below(row, { turn: 1, at: 0 }) - start
+  const ats = sumsOf(row.repeat).before.get(modulo(loops - start, width)) ?? []
+  return ats.map((at) => ({ turn: (loops - below(row, { turn: 0, at })) / width, at }))
 }
 
 export interface Wish {
@@ -67,25 +92,33 @@ function trailsFrom(rows: readonly ShownRow[], loops: number, wish: Wish): Map<n
   return trails
 }
 
+export interface Ranked {
+  readonly line: Line
+  readonly cost: number
+}
+
 /**
- * The best line between the stitches: no stitch is worked across it. Null where every line meets a stitch, or
- * ends elsewhere than it began.
+ * The best line between the stitches from each place in the first row: no stitch is worked across it. Places from
+ * which every line meets a stitch, or ends elsewhere than it began, have none.
  */
-export function lineBetween(shown: Shown, wish: Wish): Line | null {
+export function linesBetween(shown: Shown, wish: Wish): Ranked[] {
   const [first] = shown.rows
-  if (first === undefined) return null
+  if (first === undefined) return []
   const width = wish.mayDrift ? takesOf(first.repeat) : 0
-  const meets = (a: number, b: number): boolean => (width === 0 ? a === b : modulo(a - b, width) === 0)
-  let best: (Trail & { readonly setUp: readonly Place[] }) | null = null
-  for (const at of first.repeat.keys()) {
-    const start = below(first, { turn: 0, at })
-    for (const [end, trail] of trailsFrom(shown.rows, start, wish)) {
-      if (!meets(end, start) || trail.cost >= (best?.cost ?? Number.POSITIVE_INFINITY)) continue
-      const setUp = setUpLine(shown, (loops) => meets(loops, start))
-      if (setUp !== null) best = { ...trail, setUp }
-    }
-  }
-  return best === null ? null : { setUp: best.setUp, rows: best.places }
+  const starts = new Set([...first.repeat.keys()].map((at) => below(first, { turn: 0, at })))
+  return [...starts].flatMap((start): Ranked[] => {
+    const meets = (a: number, b: number): boolean => (width === 0 ? a === b : modulo(a - b, width) === 0)
+    const ends = [...trailsFrom(shown.rows, start, wish)].filter(([end]) => meets(end, start))
+    const [best] = ends.map(([, trail]) => trail).toSorted((a, b) => a.cost - b.cost)
+    const setUp = best && setUpLine(shown, (loops) => meets(loops, start))
+    return best && setUp ? [{ line: { setUp, rows: best.places }, cost: best.cost }] : []
+  })
+}
+
+/** The best of all lines between the stitches; null where there is none. */
+export function lineBetween(shown: Shown, wish: Wish): Line | null {
+  const [best] = linesBetween(shown, wish).toSorted((a, b) => a.cost - b.cost)
+  return best?.line ?? null
 }
 
 /** A way through the set-up rows that arrives where it is wanted. */

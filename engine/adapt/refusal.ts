@@ -13,6 +13,7 @@ export interface Refusal {
 
 export type RefusalCode =
   | 'not-proved'
+  | 'too-large'
   | 'already'
   | 'growing'
   | 'no-repeat'

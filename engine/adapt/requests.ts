@@ -7,7 +7,7 @@ export type Request =
   | { readonly do: 'round' | 'mirror' }
   | { readonly do: 'flat'; readonly wrongSide: 'same look' | 'plainer' }
   | { readonly do: 'wider' | 'narrower'; readonly sizes: number }
-  | { readonly do: 'add column' | 'take out column' | 'half repeats'; readonly stitch: number | null }
+  | { readonly do: 'plain stitch in' | 'plain stitch out' | 'half repeats'; readonly stitch: number | null }
   | { readonly do: 'doubles'; readonly lean: Lean }
   | { readonly do: 'edge'; readonly kind: EdgeKind; readonly stitches: number }
   | { readonly do: 'border'; readonly rows: number }
@@ -15,7 +15,7 @@ export type Request =
 type Reading = (number: number | null) => Request
 
 const place =
-  (what: 'add column' | 'take out column' | 'half repeats'): Reading =>
+  (what: 'plain stitch in' | 'plain stitch out' | 'half repeats'): Reading =>
   (stitch) => ({ do: what, stitch })
 const edge =
   (kind: EdgeKind, usual: number): Reading =>
@@ -29,8 +29,8 @@ const names: Readonly<Record<string, Reading>> = {
   mirror: () => ({ do: 'mirror' }),
   wider: (sizes) => ({ do: 'wider', sizes: sizes ?? 1 }),
   narrower: (sizes) => ({ do: 'narrower', sizes: sizes ?? 1 }),
-  'add column': place('add column'),
-  'take out column': place('take out column'),
+  'plain stitch in': place('plain stitch in'),
+  'plain stitch out': place('plain stitch out'),
   'half repeats': place('half repeats'),
   'doubles left': () => ({ do: 'doubles', lean: 'left' }),
   'doubles upright': () => ({ do: 'doubles', lean: 'centre' }),
@@ -42,7 +42,7 @@ const names: Readonly<Record<string, Reading>> = {
 }
 
 const takesNumber = (name: string): boolean =>
-  /^(wider|narrower|border|half repeats)$|column$|edge$/.test(name)
+  /^(wider|narrower|border|half repeats)$|^plain stitch|edge$/.test(name)
 
 export const adaptationNames: readonly string[] = Object.keys(names)
 

@@ -55,6 +55,11 @@ export function shownOf(pattern: Pattern): Shown | Refused {
     rows.map((row, i) => shownRow(row, inside(counts[i]?.before ?? constant(0))))
   const [setUp, rows] = [show(pattern.setUp, proof.setUp), show(pattern.rows, proof.rows)]
   const refused = [...setUp, ...rows].find(isRefused)
+  if (refused === undefined && isTooLarge([...setUp, ...rows] as ShownRow[]))
+    return refuse(
+      'too-large',
+      `Its repeat is too large to adapt: at most ${mostInRow} stitches a row and ${mostInAll} in all its rows.`,
+    )
   return refused ?? { setUp: setUp as ShownRow[], rows: rows as ShownRow[] }
 }
 
@@ -64,6 +69,15 @@ function evenSides(pattern: Pattern): boolean {
     const totals = takesAndMakes(items)
     return totals !== null && totals.takes === totals.makes
   })
+}
+
+/** The search for a straight line grows with the square of the row. A wide published repeat has about 60 stitches. */
+const mostInRow = 600
+const mostInAll = 20_000
+
+function isTooLarge(rows: readonly ShownRow[]): boolean {
+  const lengths = rows.map(({ right, repeat, left }) => right.length + repeat.length + left.length)
+  return Math.max(...lengths) > mostInRow || lengths.reduce((sum, length) => sum + length, 0) > mostInAll
 }
 
 /** A row in working order: before its repeat, the repeat, after it. */

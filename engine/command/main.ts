@@ -7,6 +7,7 @@ import { printRow, type Terms } from '../notation/index.ts'
 import { type Pattern, type Row, withEdges } from '../pattern/index.ts'
 import { adaptedFor, requestsFrom } from './adapted.ts'
 import { type CheckedFile, checkFile } from './files.ts'
+import { handout } from './handout.ts'
 import { checkEntry } from './report.ts'
 import { stepEntries, stepText } from './steps.ts'
 
@@ -17,6 +18,7 @@ const usage = `openwork: lace patterns read, proved and worked
   openwork rows [--terms us|uk] [--adapt LIST] FILE
                                               the rows in words, as they are or adapted: round, flat, mirror, …
   openwork chart [--repeats N] FILE           the chart as SVG
+  openwork handout CLASS --paper a4|letter --out FILE.pdf    a class's paper, for a print shop
 
 Exit code: 0 sound, 1 a problem in a file, 2 wrong usage.
 `
@@ -38,6 +40,7 @@ export async function main(argv: readonly string[], streams: Streams = processSt
     if (command === 'steps') return steps(rest, streams)
     if (command === 'rows') return rows(rest, streams)
     if (command === 'chart') return chart(rest, streams)
+    if (command === 'handout') return await handoutOrUsage(rest, streams)
     if (command === '--help' || command === 'help') {
       streams.out(usage)
       return 0
@@ -165,4 +168,10 @@ function chart(argv: string[], streams: Streams): number {
   if (!worked) return 1
   streams.out(`${toSvg(chartDrawing(chartOf(worked)), { standalone: true })}\n`)
   return 0
+}
+
+async function handoutOrUsage(argv: string[], streams: Streams): Promise<number> {
+  const done = await handout(argv, streams)
+  if (typeof done === 'string') throw new UsageError(done)
+  return done
 }

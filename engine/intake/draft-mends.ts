@@ -1,6 +1,6 @@
 import type { IssueCode } from '../base/index.ts'
 import { prove } from '../counts/index.ts'
-import { edited, rowSuggestions, type TextEdit } from '../notation/index.ts'
+import { edited, rowSuggestions } from '../notation/index.ts'
 import { type CastOn, type Item, type Pattern, type Row, takesAndMakes } from '../pattern/index.ts'
 import type { Draft } from './draft.ts'
 import { changed, type DraftChange, textAt } from './draft-change.ts'
@@ -39,7 +39,10 @@ export function mendsFor(draft: Draft, checked: DraftChecked, problem: DraftProb
     ...castOnMends(draft, checked, problem),
     ...growingMend(draft, checked, problem),
   ]
-  return [...wordMends(draft, checked, problem), ...wider.sort((a, b) => a.remaining - b.remaining)]
+  // Of changes to the count only those are offered that leave least to look at.
+  const least = Math.min(...wider.map(({ remaining }) => remaining))
+  const best = wider.filter(({ remaining, change }) => remaining === least || change.kind === 'growing')
+  return [...wordMends(draft, checked, problem), ...best]
 }
 
 function wordMends(draft: Draft, checked: DraftChecked, { place, issue }: DraftProblem): DraftMend[] {
@@ -123,7 +126,8 @@ function variantsOf(
   return variants.slice(0, mostTried).flatMap(({ words, edit, text: fresh, items }) => {
     const proof = prove(withItems(checked.pattern, row.number, items), { unread: checked.unread })
     if (proof.issues.some((one) => one.row === blamed && one.severity === 'error')) return []
-    const remaining = proof.issues.filter(({ severity }) => severity === 'error').length
+    const remaining =
+      proof.issues.filter(({ severity }) => severity === 'error').length + unreadErrors(checked)
     const rank = [
       remaining,
       isMirrored(items) ? 0 : 1,
@@ -135,6 +139,10 @@ function variantsOf(
     return [{ words: name + words, change, text: fresh, remaining, rank }]
   })
 }
+
+/** Errors in the words, which no count changes. */
+const unreadErrors = ({ problems, proof }: DraftChecked): number =>
+  problems.filter(({ issue }) => issue.severity === 'error' && !proof?.issues.includes(issue)).length
 
 const isAcrossAll = (item: Item, _: number, all: readonly Item[]): boolean =>
   all.length === 1 && item.kind === 'across'

@@ -16,6 +16,8 @@ export interface WrittenAt {
   readonly step: number
   /** The zone of each step, as the chart parts the row into repeats; null where it does not. */
   readonly zones: readonly string[] | null
+  /** Whether the piece has one number of stitches and no repeats. */
+  readonly isFixed: boolean
 }
 
 /** Stitches to be written, each so many times. */
@@ -95,7 +97,7 @@ function withoutComma(text: string, start: number, end: number): TextEdit {
 
 /** 'purl' with one stitch changed in every repeat: the row is written out with a repeat of its own. */
 function intoRepeats(
-  { steps, step, zones, items }: WrittenAt,
+  { steps, step, zones, items, isFixed }: WrittenAt,
   across: Item & { kind: 'across' },
   count: number,
   fresh: Fresh,
@@ -104,8 +106,12 @@ function intoRepeats(
   const own = steps.flatMap((one, i) => (one.part === 'row' ? [i] : []))
   const at = own.indexOf(step)
   const runs = zones ? runsOf(own.map((i) => zones[i] ?? '')) : []
-  const repeats = runs.filter((run) => run.zone.startsWith('repeat '))
+  const repeats = runs.filter(isRepeat)
   const each = repeats[0]
+  if (isFixed && at >= 0) {
+    const text = inWords(splitAt(across.stitch, own.length, at, count, fresh))
+    return at + count > own.length ? null : { ...across.span, text }
+  }
   const here = runs.find((run) => at >= run.start && at < run.start + run.length)
   if (!each || !here || repeats.some((run) => run.length !== each.length)) return null
   if (at + count > here.start + here.length) return null

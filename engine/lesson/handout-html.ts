@@ -19,7 +19,7 @@ function partRows(parts: readonly ClassPart[]): Markup[] {
 }
 
 const said = (name: string, words: string): Markup | null =>
-  words === '' ? null : html`<div><dt>${name}</dt><dd>${words}</dd></div>`
+  words === '' ? null : html`<div><dt>${name}:</dt> <dd>${words}</dd></div>`
 
 function partList(parts: readonly ClassPart[]): Markup {
   return html`<ol class="row-list">${parts.map(

@@ -51,14 +51,25 @@ function looksOf(chart: Chart): Map<StitchId, Looks> {
   return looks
 }
 
+const drawn = ({ strokes, cells }: ChartSymbol): string => JSON.stringify([cells, strokes])
+
+/** A sign that stands for one stitch only needs no word on the rows. */
+function plainly(key: readonly HandoutStitch[]): HandoutStitch[] {
+  const users = new Map<string, Set<string>>()
+  for (const { id, signs } of key)
+    for (const { symbol } of signs) users.set(drawn(symbol), (users.get(drawn(symbol)) ?? new Set()).add(id))
+  const isOwn = ({ symbol }: HandoutSign): boolean => users.get(drawn(symbol))?.size === 1
+  return key.map((one) => {
+    const own = one.signs.length === 1 && one.signs.every(isOwn)
+    return own ? { ...one, signs: one.signs.map((sign) => ({ ...sign, rows: null })) } : one
+  })
+}
+
 function signsOf({ RS, WS }: Looks, bothSides: boolean): HandoutSign[] {
   const both = [...RS].every((id) => WS.has(id)) && [...WS].every((id) => RS.has(id))
-  if (!bothSides || both)
-    return [...new Set([...RS, ...WS])].map((id) => ({ symbol: symbolOf(id), rows: null }))
-  return [
-    ...[...RS].map((id): HandoutSign => ({ symbol: symbolOf(id), rows: 'right-side rows' })),
-    ...[...WS].map((id): HandoutSign => ({ symbol: symbolOf(id), rows: 'wrong-side rows' })),
-  ]
+  const sign = (rows: HandoutSign['rows']) => (id: StitchId) => ({ symbol: symbolOf(id), rows })
+  if (!bothSides || both) return [...RS, ...(both ? [] : WS)].map(sign(null))
+  return [...[...RS].map(sign('right-side rows')), ...[...WS].map(sign('wrong-side rows'))]
 }
 
 /** British words name a yarn over by its neighbours: those that the rows do use. */
@@ -91,8 +102,8 @@ export function handoutKey(chart: Chart, { terms, mirrored, written }: KeyWishes
       signs: signsOf(looks, bothSides),
     }
   })
-  if (!chart.hasNone) return key
+  if (!chart.hasNone) return plainly(key)
   const signs = [{ symbol: noStitch, rows: null }]
   const name = 'no stitch is there: pass on to the next sign'
-  return [...key, { id: 'none', short: '', name, change: '0', lean: null, signs }]
+  return plainly([...key, { id: 'none', short: '', name, change: '0', lean: null, signs }])
 }

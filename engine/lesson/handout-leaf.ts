@@ -1,4 +1,5 @@
 import { type Drawing, keyDrawing } from '../drawing/index.ts'
+import { lifelinePlan } from '../measure/index.ts'
 import type { HandoutSheet } from './handout.ts'
 import type { ClassPlan } from './handout-class.ts'
 import type { HandoutSign, HandoutStitch } from './handout-key.ts'
@@ -31,7 +32,7 @@ function head({ pattern, version, code, kind, able }: HandoutSheet, id: string):
   const { also, level, teaches } = pattern.about
   return html`<header>
 <h2 id="${id}">${pattern.title}</h2>
-<p class="of">${also.length > 0 && `also ${also.join('; ')}; `}${level && `${level}; `}${kind}; version ${version}, code <strong>${code}</strong></p>
+<p class="of">${also.length > 0 && `also ${also.join('; ')}; `}${level !== undefined && `${level}; `}${kind}; version ${version}, code <strong>${code}</strong></p>
 <p>You need to be able to ${able.slice(0, -1).join(', ')}${able.length > 1 && ' and '}${able.at(-1) ?? ''}.${teaches.length > 0 && ` You learn: ${teaches.join('; ')}.`}</p>
 </header>`
 }
@@ -93,7 +94,7 @@ function rowsPart(sheet: HandoutSheet, plan: ClassPlan, id: string): Markup {
   return section(
     id,
     title,
-    html`${growing}${plan.print === 'large' ? rowList(sheet) : rowTable(sheet)}`,
+    html`${growing}${plan.print === 'large' ? rowList(sheet) : rowTable(sheet, plan.print === 'easier')}`,
     'all-rows',
   )
 }
@@ -115,7 +116,7 @@ function chartPart(
   return section(
     id,
     'The chart',
-    html`<p>Seen from the right side, begun at the bottom. ${sees}${way} The small numbers are stitches after the row.</p><div class="wide">${svg(chart, `${id}-drawing`)}</div>`,
+    html`<p>Seen from the right side, begun at the bottom. ${sees}${way} The small numbers are its stitches after each row.</p><div class="wide">${svg(chart, `${id}-drawing`)}</div>`,
     'chart',
   )
 }
@@ -130,13 +131,26 @@ function stuckPart({ stuck }: HandoutSheet, id: string): Markup {
   )
 }
 
-function lifelinePart({ rows }: HandoutSheet): Markup | null {
+const ordinals = [
+  '',
+  '',
+  'second',
+  'third',
+  'fourth',
+  'fifth',
+  'sixth',
+  'seventh',
+  'eighth',
+  'ninth',
+  'tenth',
+]
+
+function lifelinePart({ pattern, rows }: HandoutSheet): Markup {
+  const { every, plain } = lifelinePlan(pattern)
   const names = rows.filter(({ lifeline }) => lifeline).map(({ name }) => name.toLowerCase())
-  const where =
-    names.length > 0
-      ? `after ${names.join(' or ')}, at about every tenth row`
-      : 'about every ten rows, after one that you have counted'
-  return html`<p class="care"><strong>Lifeline:</strong> ${where}: draw a smooth thread through every stitch, not through the markers, and write the row down.</p>`
+  const often = every > 1 ? ` of every ${ordinals[every] ?? `${every}th`} time through` : ''
+  const where = plain && names.length > 0 ? `after ${names.join(' and ')}${often}` : 'about every ten rows'
+  return html`<p class="care"><strong>Lifeline:</strong> ${where}, once you have counted, draw a smooth thread through every stitch, not through the markers, and write the row down.</p>`
 }
 
 /** Common practice, no source. */
@@ -155,15 +169,18 @@ const notes = (id: string): Markup =>
   section(
     id,
     'Notes',
-    html`<div class="lines" aria-hidden="true">${Array.from({ length: 7 }, () => html`<i></i>`)}</div>`,
+    html`<div class="lines" aria-hidden="true">${Array.from({ length: 4 }, () => html`<i></i>`)}</div>`,
     'notes',
   )
 
-/** What stands at the foot of every page of a pattern. */
-export const footWords = ({ pattern, version, code }: HandoutSheet, { guild, date }: ClassPlan): string =>
-  [`${pattern.title}, version ${version}, code ${code}`, guild, date]
-    .filter((part) => part !== '')
-    .join(' · ')
+/** What stands at the foot of every page of a pattern; in large print only what finds the page again. */
+export function footWords(
+  { pattern, version, code }: HandoutSheet,
+  { guild, date, print }: ClassPlan,
+): string {
+  const own = `${pattern.title}, version ${version}, code ${code}`
+  return [own, ...(print === 'large' ? [] : [guild, date])].filter((part) => part !== '').join(' · ')
+}
 
 /** A pattern's own leaf, in the order in which a learner needs its parts. */
 export function patternLeaf(sheet: HandoutSheet, plan: ClassPlan, place: LeafPlace): Markup {
@@ -182,8 +199,8 @@ ${has('chart') && chartPart(sheet, plan, `${id}-chart`)}
 ${has('stuck') && stuckPart(sheet, `${id}-stuck`)}
 ${lifelinePart(sheet)}
 ${cautions}
+${sourcePart(sheet)}
 ${has('notes') && notes(`${id}-notes`)}
 ${last && has('homework') && plan.homework !== '' && section(`${id}-homework`, 'Until next time', html`<p>${plan.homework}</p>`)}
-${sourcePart(sheet)}
 </div></article>`
 }

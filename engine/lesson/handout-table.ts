@@ -17,8 +17,15 @@ export const arrow = ({ way }: HandoutRow): Markup => {
 
 export const sideOf = ({ side }: HandoutRow): string => (side === null ? '' : sideWords[side])
 
+/** 'to the last 2 stitches', '3 times'; null where the repeat goes to the end of the row. */
+function extentWords(extent: string | null): string | null {
+  const last = extent === null ? undefined : /^to last (\d+)$/.exec(extent)?.[1]
+  if (last === undefined) return extent
+  return last === '1' ? 'to the last stitch' : `to the last ${last} stitches`
+}
+
 const star = (words: string, extent: string | null): Markup =>
-  html`<span class="starred">${words}</span>${extent === null ? null : html` <span class="extent">${extent}</span>`}`
+  html`<span class="starred">${words}</span>${extent === null ? null : html`, <span class="extent">${extentWords(extent)}</span>`}`
 
 /** What stands in the three boxes; a row without a repeat and edges goes through all of them. */
 function boxCells({ boxes: { edge, repeat, end, extent, repeatTakes } }: HandoutRow): Markup {
@@ -28,11 +35,23 @@ function boxCells({ boxes: { edge, repeat, end, extent, repeatTakes } }: Handout
   return html`<td>${edge}</td><td class="${repeatTakes === null ? 'whole' : 'repeat'}">${middle}</td><td>${end}</td>`
 }
 
-function tableRow(row: HandoutRow, hasRepeats: boolean): Markup {
+/** The side in the trade's two letters, or spelt out below for who stumbles over letters. */
+function sideMarkup(row: HandoutRow, spelt: boolean): Markup | null {
+  if (row.side === null) return null
+  return spelt
+    ? html`<span class="side below">${sideOf(row)}</span>`
+    : html` <span class="side">${row.side}</span>`
+}
+
+interface TableLook {
+  readonly hasRepeats: boolean
+  readonly spelt: boolean
+}
+
+function tableRow(row: HandoutRow, { hasRepeats, spelt }: TableLook): Markup {
   const { name, before, after, changes, lifeline, eachRepeat } = row
-  const side = sideOf(row)
   return html`<tr class="${[lifeline && 'lifeline', changes && 'changes'].filter(Boolean).join(' ')}">
-<th scope="row">${name} ${arrow(row)}${side === '' ? null : html`<span class="side">${side}</span>`}</th>
+<th scope="row"><span class="name">${name}${!spelt && sideMarkup(row, false)} ${arrow(row)}</span>${spelt && sideMarkup(row, true)}</th>
 ${boxCells(row)}
 ${hasRepeats && html`<td class="figure">${eachRepeat}</td>`}
 <td class="figure">${html`<strong>${after}</strong>`}${changes && html` <span class="from">from ${before}</span>`}</td>
@@ -41,23 +60,25 @@ ${hasRepeats && html`<td class="figure">${eachRepeat}</td>`}
 }
 
 /** The rows as a table: edge, repeat, end; counts; three boxes to tick. Its head comes again on every page. */
-export function rowTable({ rows, castOn, pattern }: HandoutSheet): Markup {
+export function rowTable({ rows, castOn, pattern }: HandoutSheet, spelt: boolean): Markup {
   const hasRepeats = rows.some(({ eachRepeat }) => eachRepeat !== null)
   const word = pattern.worked === 'round' ? 'Round' : 'Row'
-  return html`<div class="wide"><table class="rows">
+  const sides = !spelt && rows.some(({ side }) => side !== null)
+  return html`${sides && html`<p class="sides">RS: the right side faces you. WS: the wrong side does.</p>`}<div class="wide"><table class="rows">
 <thead><tr><th scope="col">${word}</th><th scope="col">Edge</th><th scope="col">Repeat</th><th scope="col">End</th>
 ${hasRepeats && html`<th scope="col" class="figure">Each repeat</th>`}
 <th scope="col" class="figure">All stitches</th><th scope="col">Done</th></tr></thead>
 <tbody><tr class="start"><th scope="row" colspan="${hasRepeats ? 5 : 4}">Cast on</th><td class="figure"><strong>${castOn.stitches}</strong></td><td></td></tr>
-${rows.map((row) => tableRow(row, hasRepeats))}</tbody></table></div>`
+${rows.map((row) => tableRow(row, { hasRepeats, spelt }))}</tbody></table></div>`
 }
 
 const named = (name: string, words: string | Markup | null): Markup | null =>
-  words === null || words === '' ? null : html`<div><dt>${name}</dt><dd>${words}</dd></div>`
+  words === null || words === '' ? null : html`<div><dt>${name}:</dt> <dd>${words}</dd></div>`
 
 /** A row's three boxes one below the other. */
 export function boxList({ boxes: { edge, repeat, end, extent, repeatTakes } }: HandoutRow): Markup {
-  const middle = repeat === null ? null : html`${repeat}${extent === null ? null : html`; ${extent}`}`
+  const middle =
+    repeat === null ? null : html`${repeat}${extent === null ? null : html`, ${extentWords(extent)}`}`
   return html`<dl>${named('Edge', edge)}${named(repeatTakes === null ? 'Work' : 'Repeat', middle)}${named('End', end)}</dl>`
 }
 

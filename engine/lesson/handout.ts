@@ -51,11 +51,21 @@ export interface Handout {
   readonly sheets: readonly HandoutSheet[]
 }
 
-/** Millimetres for a chart with its numbers, and the largest and smallest cell that is worth drawing. */
-const chartRoom = { usual: 168, easier: 160, 'left-handed': 168, 'for copying': 168, large: 0 } as const
-const widestCell = 7.5
-/** Cells of a sheet for copying are still 4 mm wide when they come out at 70 %. */
-const leastCell = { usual: 4.4, easier: 5, 'left-handed': 4.4, 'for copying': 5.8, large: 1 } as const
+/** Millimetres for a chart with its numbers, and for its widest and narrowest cells. */
+interface ChartRoom {
+  readonly width: number
+  readonly most: number
+  readonly least: number
+}
+const roomy: ChartRoom = { width: 170, most: 6.5, least: 4.4 }
+const chartRooms: Readonly<Record<ClassPlan['print'], ChartRoom>> = {
+  usual: roomy,
+  'left-handed': roomy,
+  easier: { width: 160, most: 7, least: 5 },
+  // Cells are still 5 mm wide, and their numbers 7 points, when they come out at 70 %.
+  'for copying': { width: 172, most: 7.5, least: 7 },
+  large: roomy,
+}
 
 const isFixed = ({ castOn }: Pattern): boolean => 'fixed' in castOn
 
@@ -65,10 +75,12 @@ function chartAt(pattern: Pattern, repeats: number): Chart | null {
 }
 
 /** A chart as wide as the paper lets it be. */
-function drawnFor(chart: Chart, room: number): Drawing {
-  const perCell = chartDrawing(chart, { cell: 1 }).width
-  return chartDrawing(chart, { cell: Math.min(widestCell, room / perCell), unit: 'mm' })
+function drawnFor(chart: Chart, { width, most }: ChartRoom): Drawing {
+  return chartDrawing(chart, { cell: Math.min(most, width / cellsAcross(chart)), unit: 'mm' })
 }
+
+/** Cells with the numbers beside them. */
+const cellsAcross = (chart: Chart): number => chartDrawing(chart, { cell: 1 }).width
 
 interface Charted {
   readonly chart: Chart
@@ -79,12 +91,13 @@ interface Charted {
 /** Two repeats, so that the line between them is seen, or one where two would be too small to read. */
 function charted(pattern: Pattern, { print }: ClassPlan): Charted | null {
   const two = isFixed(pattern) ? null : chartAt(pattern, 2)
-  const fits = two !== null && chartRoom[print] / chartDrawing(two, { cell: 1 }).width >= leastCell[print]
+  const room = chartRooms[print]
+  const fits = two !== null && room.width / cellsAcross(two) >= room.least
   const repeats = fits ? 2 : 1
   const chart = fits ? two : chartAt(pattern, 1)
   if (!chart) return null
   if (print === 'large') return { chart, repeats, drawing: null }
-  const drawing = drawnFor(chart, chartRoom[print])
+  const drawing = drawnFor(chart, room)
   return { chart, repeats, drawing: print === 'left-handed' ? mirroredDrawing(drawing) : drawing }
 }
 

@@ -1,4 +1,5 @@
-import type { Pattern, Row } from '../pattern/index.ts'
+import { type Pattern, type Row, stitchesUsed } from '../pattern/index.ts'
+import { stitch } from '../stitches/index.ts'
 import { type Basis, bases } from './bases.ts'
 import { rowsBetweenLifelines } from './constants.ts'
 
@@ -12,14 +13,23 @@ export interface LifelinePlan {
   readonly rests: readonly Basis[]
 }
 
-const isPlain = (row: Row): boolean => row.items.length === 1 && row.items[0]?.kind === 'across'
+/** One stitch all the way. */
+const isAcross = (row: Row): boolean => row.items.length === 1 && row.items[0]?.kind === 'across'
+
+/** Knits and purls alone, a border of other ones with them. */
+const isPlain = (row: Row): boolean =>
+  [...stitchesUsed(row.items)].every((id) => stitch(id).family === 'plain')
 
 /** The fewest rows between two lifelines: about every tenth row is one. */
 const fewest = rowsBetweenLifelines - 2
 
-/** Plain rows after which a lifeline pays: about every tenth, else the last one; none where no row is plain. */
+/**
+ * Plain rows after which a lifeline pays: about every tenth, else the last one; none where no row is plain. Rows of one
+ * stitch all the way go first: a thread and a count run through them most easily.
+ */
 export function lifelineRows({ rows }: Pattern): readonly number[] {
-  const plain = rows.filter(isPlain).map((row) => row.number)
+  const across = rows.filter(isAcross)
+  const plain = (across.length > 0 ? across : rows.filter(isPlain)).map((row) => row.number)
   const chosen: number[] = []
   for (const number of plain) if (number - (chosen.at(-1) ?? 0) >= fewest) chosen.push(number)
   return chosen.length > 0 ? chosen : plain.slice(-1)

@@ -250,7 +250,11 @@ function intoOneStitch(r: Reader, items: readonly Raw[], start = r.at): Raw[] {
 /** Whether 'rep from *' or the like stands here. */
 const opensRepeatClause = (r: Reader): boolean =>
   ['rep', 'repeat', 'reps', 'repeating'].includes(word(r)) &&
-  (['from', 'between'].includes(word(r, 1)) || token(r, 1)?.kind === 'star')
+  (['from', 'between'].includes(word(r, 1)) || token(r, 1)?.kind === 'star' || isNearlyFrom(r))
+
+/** 'rep form *': one problem, and the repeat is closed all the same. */
+const isNearlyFrom = (r: Reader): boolean =>
+  token(r, 2)?.kind === 'star' && word(r, 1) !== '' && closestWord(word(r, 1), ['from']) !== null
 
 /** A star that closes: '*…*' before 'rep', or at the very end. */
 function closesRepeat(r: Reader): boolean {
@@ -279,7 +283,13 @@ function readRepeat(r: Reader, within: Within): Raw[] {
 }
 
 function readRepeatClause(r: Reader): Extent | null {
+  const nearly = !['from', 'between'].includes(word(r, 1)) && isNearlyFrom(r)
   r.at++
+  if (nearly) {
+    const values = { word: word(r), suggestion: 'from' }
+    r.at++
+    report(r, 'unknown-word', spanFrom(r, r.at - 1), values)
+  }
   took(r, 'from', 'between')
   while (token(r)?.kind === 'star') r.at++
   if (['to', 'and'].includes(word(r)) && token(r, 1)?.kind === 'star') {

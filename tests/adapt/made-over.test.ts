@@ -1,7 +1,14 @@
 /** Mirrored, wider, with other decreases: what stays and what changes. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { addColumn, leanDoubles, mirror, narrower, takeOutColumn, wider } from '../../engine/adapt/index.ts'
+import {
+  leanDoubles,
+  mirror,
+  narrower,
+  plainStitchIn,
+  plainStitchOut,
+  wider,
+} from '../../engine/adapt/index.ts'
 import { fabricOf } from '../../engine/fabric/index.ts'
 import type { Pattern } from '../../engine/pattern/index.ts'
 import { library, libraryPattern, workedPattern } from '../fabric/support.ts'
@@ -133,23 +140,27 @@ describe('the horseshoe in its sizes', () => {
   })
 })
 
-describe('a plain column', () => {
-  const wide = library.filter((file) => addColumn(libraryPattern(file)).ok)
+describe('a plain stitch in every repeat', () => {
+  /** Where the report says that the stitch went in. */
+  const placeOf = ({ changes }: Adapted): number =>
+    Number(/is stitch (\d+)/.exec(changes[0]?.sentence ?? '')?.[1])
+
+  const wide = library.filter((file) => plainStitchIn(libraryPattern(file)).ok)
 
   it.each(wide)('%s: one more in each repeat proves, and taking it out gives the fabric back', (file) => {
     const was = libraryPattern(file)
-    const { pattern: now, changes } = done(addColumn(was))
+    const answer = done(plainStitchIn(was))
+    const { pattern: now } = answer
     expect(faults(now)).toEqual([])
     if ('multiple' in was.castOn)
       expect(now.castOn).toEqual({ ...was.castOn, multiple: was.castOn.multiple + 1 })
-    const place = Number(/is stitch (\d+)/.exec(changes[0]?.sentence ?? '')?.[1])
-    const back = done(takeOutColumn(now, place)).pattern
+    const back = done(plainStitchOut(now, placeOf(answer))).pattern
     expect(back.castOn).toEqual(was.castOn)
     expect(fabric(back)).toEqual(fabric(was))
   })
 
   it('follows the fabric where the rows are shifted against each other', () => {
-    const { pattern: now } = done(addColumn(libraryPattern('miniature-leaf.yaml'), 2))
+    const { pattern: now } = done(plainStitchIn(libraryPattern('miniature-leaf.yaml'), 2))
     expect(printed(now)[2]).toBe(
       'k2tog, *k1, yo, k3, yo, sk2p; rep from * to last 6 sts, k1, yo, k3, yo, ssk',
     )
@@ -157,11 +168,11 @@ describe('a plain column', () => {
 
   it('is refused where it would cut a decrease of another row', () => {
     const leaf = libraryPattern('miniature-leaf.yaml')
-    expect(refused(addColumn(leaf, 1))).toMatchObject({ code: 'no-straight-line' })
+    expect(refused(plainStitchIn(leaf, 1))).toMatchObject({ code: 'no-straight-line' })
   })
 
   it('is not taken out where two yarn overs would meet', () => {
-    expect(refused(takeOutColumn(libraryPattern('gull-wings.yaml'), 4))).toMatchObject({
+    expect(refused(plainStitchOut(libraryPattern('gull-wings.yaml'), 4))).toMatchObject({
       code: 'no-straight-line',
     })
   })
@@ -171,11 +182,11 @@ describe('a plain column', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 1e6 }), fc.integer({ min: 1, max: 8 }), (seed, place) => {
         const was = randomRepeatLace(seed)
-        const now = addColumn(was, place)
+        const now = plainStitchIn(was, place)
         if (!now.ok) return ['no-straight-line'].includes(now.refusal.code)
         put++
         expect(faults(now.pattern)).toEqual([])
-        expect(fabric(done(takeOutColumn(now.pattern, place)).pattern)).toEqual(fabric(was))
+        expect(fabric(done(plainStitchOut(now.pattern, placeOf(now))).pattern)).toEqual(fabric(was))
         return true
       }),
       { numRuns: runs },

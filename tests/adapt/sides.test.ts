@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import {
   above,
   adapt,
+  adaptationNames,
   beside,
   borders,
   edge,
@@ -186,6 +187,40 @@ describe('two patterns in one piece', () => {
     const { pattern: now } = done(beside(leaf, leaf))
     expect(faults(now)).toEqual([])
     expect(now.rows).toHaveLength(8)
+  })
+})
+
+describe('whatever is asked of whatever pattern', () => {
+  const asked = adaptationNames.flatMap((name) => [name, `round, ${name}`, `${name}, mirror`])
+
+  it.each(library)('%s proves for one to five repeats, or is refused for a reason of its own', (file) => {
+    let adapted = 0
+    for (const list of asked) {
+      const requests = readRequests(list)
+      if ('unknown' in requests) throw new Error(`${list} is not read`)
+      const answer = adapt(libraryPattern(file), requests)
+      if (answer.ok) {
+        adapted++
+        expect({ list, faults: faults(answer.pattern) }).toEqual({ list, faults: [] })
+      } else {
+        // The last check before a pattern goes out would be a reason of ours, not of the lace.
+        expect({ list, code: answer.refusal.code }).not.toEqual({ list, code: 'does-not-come-out' })
+        expect(answer.refusal.sentence).toMatch(/^[A-Z].*\.$/)
+      }
+    }
+    expect(adapted).toBeGreaterThan(0)
+  })
+
+  it('says where markers went', () => {
+    const marked = pattern('{ multiple: 4, plus: 0 }', ['*yo, ssk, pm, k2; rep from * to end', 'purl'])
+    const { pattern: now, changes } = done(adapt(marked, [{ do: 'round' }]))
+    expect(printed(now)[0]).toBe('*yo, ssk, k2; rep from * to end')
+    expect(changes.at(-1)?.sentence).toContain('Markers')
+  })
+
+  it('is refused at once where the repeat is out of all measure', () => {
+    const wide = pattern('{ multiple: 9000, plus: 0 }', ['*yo, ssk, k8998; rep from * to end', 'purl'])
+    expect(refused(round(wide))).toMatchObject({ code: 'too-large' })
   })
 })
 

@@ -135,7 +135,7 @@ test('the same address gives the same exercise to two readers, and goes on alike
     const texts: string[] = []
     for (let more = 0; more < 2; more++) {
       await expect(page.locator('.exercise .board svg').first()).toBeVisible()
-      texts.push(await page.locator('[data-exercise]').innerText(), page.url())
+      texts.push((await page.locator('[data-exercise]').textContent()) ?? '', page.url())
       await page.getByRole('button', { name: 'Another one' }).click()
     }
     told.push(texts)

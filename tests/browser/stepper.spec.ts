@@ -522,7 +522,7 @@ test('what storage holds is ignored when it is odd', async ({ page }) => {
   await open(page, 'reed-bed')
   await statusesAfter(page, 'ArrowRight', 1)
   const key = await page.evaluate(
-    () => Object.keys(localStorage).find((name) => name.includes('reed-bed')) ?? '',
+    () => Object.keys(localStorage).find((name) => name.includes('place:reed-bed')) ?? '',
   )
   expect(key).not.toBe('')
   const odd = [
@@ -533,11 +533,27 @@ test('what storage holds is ignored when it is odd', async ({ page }) => {
     '{"repeats":1e9,"row":0,"step":0,"hold":"English"}',
     '[]',
   ]
-  for (const stored of odd) {
-    await page.evaluate(([name, value]) => localStorage.setItem(name ?? '', value ?? ''), [key, stored])
+  const ticksKey = key.replace('place', 'progress')
+  const oddTicks = [
+    '',
+    'null',
+    '{',
+    '{"done":[1],"passed":0,"lifeline":null}',
+    '{"done":[1,1],"passed":0}',
+    '[]',
+  ]
+  for (const [i, stored] of odd.entries()) {
+    const values = [
+      [key, stored],
+      [ticksKey, oddTicks[i] ?? ''],
+    ] as const
+    await page.evaluate((all) => {
+      for (const [name, value] of all) localStorage.setItem(name, value)
+    }, values)
     await page.reload()
     await expect(next(page)).toBeVisible()
     await expect(status(page)).toHaveText(wanted[0] ?? '')
+    await expect(time(page)).toHaveText('Row 1, 1st time')
   }
 })
 
@@ -562,7 +578,7 @@ test('its parts are reached by Tab in a sensible order, and Tab leads out again'
   await open(page, 'reed-bed')
   await back(page).focus()
   const reached: string[] = []
-  for (let i = 0; i < 12; i++) {
+  for (let i = 0; i < 18; i++) {
     await page.keyboard.press('Tab')
     reached.push(
       await page.evaluate(() => {
@@ -573,9 +589,18 @@ test('its parts are reached by Tab in a sensible order, and Tab leads out again'
       }),
     )
   }
-  const order = ['next', 'stepper-row', 'stepper-width', 'repeat-back', 'repeat-on', 'outside'].map((name) =>
-    reached.indexOf(name),
-  )
+  const order = [
+    'next',
+    'lifeline',
+    'rip',
+    'tick',
+    'untick',
+    'stepper-row',
+    'stepper-width',
+    'repeat-back',
+    'repeat-on',
+    'outside',
+  ].map((name) => reached.indexOf(name))
   expect(order).not.toContain(-1)
   expect(order).toEqual(order.toSorted((a, b) => a - b))
 })

@@ -126,3 +126,44 @@ it('the loops of a crossing wait on a needle of their own, before the work or be
     expect(at(taken('half-left')) < at(/^needle-cable body/)).toBe(true)
   }
 })
+
+describe('the yarn beside a slipped loop', () => {
+  const lastOf = (id: string): ((name: RegExp) => number) => {
+    const { worked, rowIndex, stepIndex } = swatchOf(id, 'RS')
+    takenLoop = worked.rows[rowIndex]?.steps[stepIndex]?.taken[0] ?? -1
+    const frames = framesOf(id)
+    return (name) => layerOf(frames, frames.frames.at(-1) as Frame, name)
+  }
+
+  it('runs before it where it was slipped with the yarn in front, and behind it otherwise', () => {
+    const before = lastOf('sl wyif')
+    expect(before(/ root /)).toBeGreaterThan(before(taken('leg-left')))
+    expect(before(/ root /)).toBeGreaterThan(before(taken('leg-right')))
+    for (const id of ['sl', 'sl wyib']) {
+      const behind = lastOf(id)
+      expect(behind(/ root /)).toBeLessThan(behind(taken('leg-left')))
+      expect(behind(/ root /)).toBeLessThan(behind(taken('leg-right')))
+    }
+  })
+})
+
+it('the loop of a bind-off is painted as new once it is there, and as next when it is to be lifted', () => {
+  const frames = framesOf('bo')
+  const looks = (frame: Frame | undefined): string[] =>
+    frames.pieces.flatMap(({ front, look, loop }, i) =>
+      front && loop === null && frame?.shown[i] ? [look] : [],
+    )
+  expect(looks(frames.frames[0])).toEqual(['new'])
+  expect(looks(frameFor(frames, /lift the stitch before it/))).toContain('next')
+  expect(looks(frames.frames.at(-1))).toEqual(['new'])
+})
+
+it('a slipped loop is not painted as new', () => {
+  const { worked, rowIndex, stepIndex } = swatchOf('sl', 'RS')
+  const slipped = worked.rows[rowIndex]?.steps[stepIndex]?.taken[0]
+  const { pieces, frames } = framesOf('sl')
+  const looks = pieces.flatMap(({ loop, front, look }, i) =>
+    loop === slipped && front && frames.at(-1)?.shown[i] ? [look] : [],
+  )
+  expect(looks).toEqual(['yarn'])
+})

@@ -1,12 +1,18 @@
 import { describe, expect, it } from 'vitest'
-import { atNeedles, type Frame, type Frames, frameDrawing, restAt } from '../../engine/drawing/at-needles/index.ts'
+import {
+  atNeedles,
+  type Frame,
+  type Frames,
+  frameDrawing,
+  restAt,
+} from '../../engine/drawing/at-needles/index.ts'
 import { type Drawing, type GroupNode, nodesOf, toSvg } from '../../engine/drawing/index.ts'
 import { needlesAfter, type WorkedPattern } from '../../engine/needles/index.ts'
 import { patternWorked, rowsOver, worksOf } from './at-needles-support.ts'
 
 const patterns: readonly (readonly [string, number])[] = [
   ['reed-bed', 2],
-  ['horseshoe', 3],
+  ['horseshoe', 2],
   ['fan', 2],
   ['portholes', 2],
   ['shetland-bead', 2],
@@ -14,7 +20,7 @@ const patterns: readonly (readonly [string, number])[] = [
   ['slipway-edging', 1],
   ['harbour-swell', 2],
   ['miniature-leaf', 2],
-  ['little-fountain', 3],
+  ['little-fountain', 2],
   ['old-shale', 1],
   ['sea-thrift', 2],
   ['rose-leaf-lambert', 1],
@@ -131,6 +137,14 @@ describe('marks', () => {
     expect(texts(frames.at(-1), 'new')).toEqual(made.map((id) => `new-${id} new`))
   })
 
+  it('say how many are new where there is room for the words', () => {
+    const { frames } = framesOf(rowsOver(9, [[worksOf('k', 4), worksOf('nupp9'), worksOf('k', 4)]]), 0, 4)
+    const words = frames.at(-1)?.marks.flatMap((mark) => (mark.kind === 'new' && mark.text ? [mark] : []))
+    expect(words?.map(({ text }) => text)).toEqual(['9 new'])
+    // The picture ends 6.85 stitch widths from its middle.
+    expect(words?.[0]?.at[0]).toBeLessThan(5.4)
+  })
+
   it('hang markers between the loops that they hang between', () => {
     const worked = rowsOver(8, [
       [worksOf('k', 2), { kind: 'marker', action: 'place', span: { start: 0, end: 0 } }, worksOf('k', 6)],
@@ -193,6 +207,17 @@ describe('the working yarn', () => {
     expect(sideIn(between(knit, purl), 3)).toEqual(['behind', 'front', 'behind', 'front'])
     expect(sideIn(between(purl, knit), 3)).toEqual(['front', 'behind'])
   })
+})
+
+it('a picture at rest is light: whole rows of lace in few elements', () => {
+  const worked = patternWorked('horseshoe', 6)
+  for (const stepIndex of [0, 15, 30, 60]) {
+    const [frames] = restsOf(worked, 6, stepIndex)
+    const svg = toSvg(frameDrawing(frames, frames.frames[0] as Frame))
+    expect(svg.match(/<\w/g)?.length).toBeLessThan(150)
+    expect(svg.length).toBeLessThan(22_000)
+    expect(svg.length).toBeGreaterThan(5_000)
+  }
 })
 
 it('no such step has no frames', () => {

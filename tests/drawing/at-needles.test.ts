@@ -91,6 +91,14 @@ it('the catalogue is what it was taken for', () => {
   expect(stitches.length).toBeGreaterThanOrEqual(117)
 })
 
+/** Half a loop of nine in one stitch reaches about so far, in stitch widths. */
+const longest = 2.05
+
+function reachOf(curve: readonly number[] = []): number {
+  const [x, y] = [curve.at(-2) ?? Number.NaN, curve.at(-1) ?? Number.NaN]
+  return Math.hypot(x - (curve[0] ?? 0), y - (curve[1] ?? 0))
+}
+
 /** Of large stitches that differ in their number of loops only, the least and the greatest. */
 function withoutSizesBetween(ids: readonly string[]): string[] {
   const sizes = Map.groupBy(ids, (id) => {
@@ -177,6 +185,18 @@ describe.each(cases)('%s on the %s', (id, side) => {
     if (!held.has(stitch(view.worked.rows[view.rowIndex]?.steps[view.stepIndex + 1]?.stitch ?? 'k').family)) {
       expect(marks(start)).toEqual(marks(end))
     }
+  })
+
+  it('draws no loop out long but those that a tip lifts', () => {
+    // Its yarn comes from two rows below.
+    if (id === 'lli') return
+    const { frames, pieces } = framesOf(id, side)
+    const halves = pieces.flatMap(({ key, look }, i) => (/ half-/.test(key) && look !== 'below' ? [i] : []))
+    expect(halves.length).toBeGreaterThan(10)
+    const long = frames.flatMap(({ words, shown, curves }) =>
+      words.includes('lift ') ? [] : halves.filter((i) => shown[i] && reachOf(curves[i]) > longest),
+    )
+    expect(long.map((i) => pieces[i]?.key)).toEqual([])
   })
 
   it('keeps the yarn in one line from the fabric to the hand', () => {

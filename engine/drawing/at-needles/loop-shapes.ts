@@ -12,6 +12,7 @@ import {
   needleLoop,
 } from './layers.ts'
 import { type Feet, type LoopCurves, leadsRight, lifted, overNeedle } from './loop-pose.ts'
+import { newLoops } from './moment.ts'
 import type { Scene } from './scene.ts'
 import { keyOf, type Look, type Shape } from './shape.ts'
 import type { Stage } from './stage.ts'
@@ -35,15 +36,20 @@ export function loopShapes(shot: Staged, hung: HungLoop): Shape[] {
   })
 }
 
-/** Loops that a stitch is about to take, and those that have just come, are painted as such. */
+/** Loops that a stitch is about to take, and those that have just been made, are painted as such. */
 function lookOf(shot: Staged, { name, loop }: HungLoop): Look {
   const { context, isFirst, isLast } = shot
   const { worked, rowIndex, step } = context
-  const id = loopIdOf(shot, loop) ?? -1
   const steps = worked.rows[rowIndex]?.steps ?? []
-  if (isLast) return step.made.includes(id) ? 'new' : steps[step.step]?.taken.includes(id) ? 'next' : 'yarn'
-  if (name === null) return isFirst && steps[step.step - 2]?.made.includes(id) ? 'new' : 'yarn'
-  if (name === 'before 1') return 'yarn'
+  if (isLast) {
+    const isNext = steps[step.step]?.taken.includes(loopIdOf(shot, loop) ?? -1)
+    return context.fresh.includes(loop) ? 'new' : isNext ? 'next' : 'yarn'
+  }
+  const [last, { made }] = [steps[step.step - 2], context.before]
+  const isNew = isFirst && last !== undefined && made.indexOf(loop) >= made.length - newLoops(last.stitch)
+  if (name === null) return isNew ? 'new' : 'yarn'
+  // The loop of a bind-off came last, and is lifted next.
+  if (name === 'before 1') return isFirst ? 'new' : 'next'
   return name.startsWith('new') ? 'working' : 'next'
 }
 

@@ -23,11 +23,11 @@ function fallenShapes(shot: Staged): Shape[] {
   const fallen = [...context.numbers].filter(
     ([name, loop]) => !name.startsWith('new') && name !== 'strand 0' && !onNeedles.has(`${loop}`),
   )
-  return fallen.flatMap(([name, loop]) =>
+  return fallen.flatMap(([, loop]) =>
     parts.flatMap((part): Shape[] => {
       const key = `${loop} ${part}`
       const curve = hung.curve(key)
-      const look = isLast || name === 'before 1' ? 'below' : 'next'
+      const look = isLast ? 'below' : 'next'
       return curve === null ? [] : [{ key, curve, loop, layer: depthOf(shot, key), look }]
     }),
   )

@@ -121,7 +121,11 @@ function coatsOf({ look }: Group): CurvesNode['coats'] {
 /** Both coats from one path, or a path for each of them: a short one is lighter twice than said once and used again. */
 const coatNodes = (group: Group, runs: readonly Run[], isShared: boolean): Node[] => {
   const coats = coatsOf(group)
-  return (isShared ? [coats] : coats.map((coat) => [coat])).map((own) => ({ kind: 'curves', runs, coats: own }))
+  return (isShared ? [coats] : coats.map((coat) => [coat])).map((own) => ({
+    kind: 'curves',
+    runs,
+    coats: own,
+  }))
 }
 
 const isLong = (runs: readonly Run[]): boolean => runs.reduce((sum, run) => sum + run.length, 0) > 40

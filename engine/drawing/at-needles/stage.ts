@@ -94,7 +94,7 @@ function partMoved(before: Moment, after: Moment, scene: Scene, taken: number, f
   const growth = slide.right - slide.left
   if (growth < 0.1) return done
   const gap = firstRight - reachedX(before, Math.max(1, numberOf(scene.hands.left.find(isOld))))
-  const wanted = 0.62 * scene.hands.right.length + 0.95
+  const wanted = 0.5 * scene.hands.right.length + 0.95
   return Math.max(done, Math.min(0.92, (wanted - gap) / growth))
 }
 
@@ -173,8 +173,9 @@ function placeRight(places: Places, scene: Scene, older: number, leftEdge: numbe
   const first = right.findIndex((name) => name.startsWith('new') && scene.through.has(name))
   if (first < 0) return older - right.length * pitch
   const hanging = right.slice(first)
+  const close = Math.max(0.36, Math.min(0.5, 2.4 / hanging.length))
   for (const [i, name] of hanging.entries()) {
-    const near = leftEdge + 0.16 + 0.5 * (hanging.length - 1 - i)
+    const near = leftEdge + 0.16 + close * (hanging.length - 1 - i)
     places.set(name, { on: 'right', x: Math.min(near, older - 0.4) })
   }
   return Math.min(older - right.length * pitch, leftEdge + 0.16)

@@ -28,7 +28,10 @@ export interface StepContext {
 }
 
 /** The last one is kept: a step is asked for before it, after it and in its course. */
-const remembered = new WeakMap<WorkedPattern, { readonly name: string; readonly context: StepContext | null }>()
+const remembered = new WeakMap<
+  WorkedPattern,
+  { readonly name: string; readonly context: StepContext | null }
+>()
 
 export function contextOf(
   worked: WorkedPattern,
@@ -44,12 +47,7 @@ export function contextOf(
   return context
 }
 
-function look(
-  worked: WorkedPattern,
-  rowIndex: number,
-  stepIndex: number,
-  hold: Hold,
-): StepContext | null {
+function look(worked: WorkedPattern, rowIndex: number, stepIndex: number, hold: Hold): StepContext | null {
   const step = worked.rows[rowIndex]?.steps[stepIndex]
   if (step === undefined) return null
   const before = momentAt(worked, rowIndex, stepIndex)
@@ -63,7 +61,9 @@ function look(
     yarn: { before: before.yarn, after: after.yarn },
     chain: before.right[0]?.id === null,
   })
-  const stages = told.map(({ scene }, i) => stageOf(before, after, scene, step.taken.length, i === told.length - 1))
+  const stages = told.map(({ scene }, i) =>
+    stageOf(before, after, scene, step.taken.length, i === told.length - 1),
+  )
   const fresh = after.made.slice(before.made.length)
   const numbers = numbersOf(before, step, told, fresh)
   return {

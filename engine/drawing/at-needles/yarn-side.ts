@@ -57,7 +57,8 @@ function sideOf(motion: Motion, face: 'knit' | 'purl', after: Neighbours['after'
  */
 export function runsInFront({ steps, side }: WorkedRow, done: number): boolean | null {
   const last = steps[done - 1]
-  if (last === undefined || !stitch(last.stitch).effect.made.every(({ slipped }) => slipped !== null)) return null
+  if (last === undefined || !stitch(last.stitch).effect.made.every(({ slipped }) => slipped !== null))
+    return null
   if (stitch(last.stitch).family !== 'slip') return null
   const carried = stitch(last.stitch).motions.find((motion) => motion.do === 'yarn')
   return carried === undefined ? side === 'WS' : carried.to === 'front'
