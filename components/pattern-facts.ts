@@ -67,6 +67,7 @@ export function shownRepeats({ pattern }: ProvedEntry, widest = 34): number {
 export const patternAddress = (entry: Pick<Entry, 'slug'>): string => `${siteRoot()}patterns/${entry.slug}/`
 export const cardAddress = (entry: Pick<Entry, 'slug'>): string => `${siteRoot()}cards/${entry.slug}/`
 export const mendAddress = (entry: Pick<Entry, 'slug'>): string => `${patternAddress(entry)}mend/`
+export const practiceAddress = (entry: Pick<Entry, 'slug'>): string => `${patternAddress(entry)}practice/`
 export const classSheetAddress = (entry: Pick<Entry, 'slug'>): string =>
   `${patternAddress(entry)}class-sheet/`
 

@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
+  type Adapted,
   leanDoubles,
   mirror,
   narrower,
@@ -15,7 +16,7 @@ import { library, libraryPattern, workedPattern } from '../fabric/support.ts'
 import { facts } from '../reference/support.ts'
 import { done, faults, pattern, printed, randomRepeatLace, refused, sameInside } from './support.ts'
 
-const runs = Number(process.env.OPENWORK_RUNS ?? 60)
+const runs = Number(process.env.OPENWORK_RUNS ?? 40)
 
 /** The whole fabric by its loops, whatever they are called: faces, parents in their order, twists. */
 const fabric = (one: Pattern): unknown =>

@@ -12,7 +12,7 @@ const adaptable = library.filter((file) => {
   return 'multiple' in castOn && !growing
 })
 const flatOnes = adaptable.filter((file) => libraryPattern(file).worked === 'flat')
-const runs = Number(process.env.OPENWORK_RUNS ?? 60)
+const runs = Number(process.env.OPENWORK_RUNS ?? 40)
 
 describe('flat into the round', () => {
   it.each(flatOnes)('%s comes out on its repeat alone, and is the same fabric inside', (file) => {

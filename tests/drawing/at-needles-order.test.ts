@@ -136,9 +136,9 @@ describe('the yarn beside a slipped loop', () => {
   }
 
   it('runs before it where it was slipped with the yarn in front, and behind it otherwise', () => {
-    const before = lastOf('sl wyif')
-    expect(before(/ root /)).toBeGreaterThan(before(taken('leg-left')))
-    expect(before(/ root /)).toBeGreaterThan(before(taken('leg-right')))
+    const carried = lastOf('sl wyif')
+    expect(carried(/ root /)).toBeGreaterThan(carried(taken('leg-left')))
+    expect(carried(/ root /)).toBeGreaterThan(carried(taken('leg-right')))
     for (const id of ['sl', 'sl wyib']) {
       const behind = lastOf(id)
       expect(behind(/ root /)).toBeLessThan(behind(taken('leg-left')))
