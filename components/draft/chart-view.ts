@@ -32,12 +32,13 @@ export function chartPart(root: HTMLElement, { onChoose, onEnter }: ChartEvents)
     frame.querySelector<SVGElement>(`[data-key="cell-${index}-${step}"]`)
   /** One cell can be reached with the keyboard; the arrow keys lead on from it. */
   const reach = (): void => {
-    for (const old of frame.querySelectorAll('[tabindex]')) {
-      for (const name of ['tabindex', 'role', 'aria-label']) old.removeAttribute(name)
-      old.classList.remove('is-here')
-    }
     const at = here && nodeAt(here)
     const cell = at ?? frame.querySelector<SVGElement>('.cell[data-step]')
+    for (const old of frame.querySelectorAll('[tabindex]')) {
+      // What has the focus would lose it with these.
+      if (old !== cell) for (const name of ['tabindex', 'role', 'aria-label']) old.removeAttribute(name)
+      if (old !== at) old.classList.remove('is-here')
+    }
     cell?.setAttribute('tabindex', '0')
     cell?.setAttribute('role', 'button')
     cell?.setAttribute('aria-label', nameOf(cell))

@@ -171,7 +171,14 @@ function start(root: HTMLElement): void {
         }
       },
       onMend: mend,
+      onTooLong: sayTooLong,
     }
+  }
+  function sayTooLong(characters: number): void {
+    const size = new Intl.NumberFormat('en-GB').format(characters)
+    say(
+      `That is ${size} characters, far more than a pattern has. Nothing was put in, and your draft is as it was.`,
+    )
   }
   function addBelow(index: number): void {
     desk.change(splice(desk.draft(), index + 1, 0, ['']))
@@ -213,10 +220,7 @@ function start(root: HTMLElement): void {
       lines.some((line) => line.length > limits.rowCharacters)
     if (tooMuch) {
       event.preventDefault()
-      const size = new Intl.NumberFormat('en-GB').format(text.length)
-      say(
-        `That is ${size} characters, far more than a pattern has. Nothing was put in, and your draft is as it was.`,
-      )
+      sayTooLong(text.length)
       return
     }
     if (lines.length < 2) return

@@ -1,3 +1,4 @@
+import { limits } from '../../engine/base/index.ts'
 import type { Draft } from '../../engine/intake/index.ts'
 import { find } from '../mend/dom.ts'
 import type { Answer, MendView } from './answer.ts'
@@ -35,6 +36,8 @@ export interface RowEvents {
   readonly onCaret: (index: number, caret: number) => void
   readonly onTool: (index: number, tool: string) => void
   readonly onMend: OnMend
+  /** Something far too long came into a row: it stays as it was. */
+  readonly onTooLong: (characters: number) => void
 }
 
 export function rowsView(root: HTMLElement, events: RowEvents): RowsView {
@@ -48,6 +51,11 @@ export function rowsView(root: HTMLElement, events: RowEvents): RowsView {
     const part = rowPart(template)
     const { field, li } = part
     field.addEventListener('input', () => {
+      if (field.value.length > limits.rowCharacters) {
+        events.onTooLong(field.value.length)
+        field.value = part.text
+        return
+      }
       setText(part, field.value)
       events.onText(indexOf(part), field.value)
     })

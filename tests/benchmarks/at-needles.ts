@@ -58,5 +58,8 @@ if (frames && first && second) {
     `one picture of a movement ${shown(least(20, () => movingPaths(frames, between(first, second, 0.4))))} ms`,
   )
   const svg = toSvg(frameDrawing(frames, first))
-  console.log(`a picture at rest: ${svg.length} bytes, ${gzipSync(svg).length} compressed`)
+  const elements = svg.match(/<\w/g)?.length
+  console.log(
+    `a picture at rest: ${svg.length} bytes, ${gzipSync(svg).length} compressed, ${elements} elements`,
+  )
 }
