@@ -35,7 +35,7 @@ function shelfItem(
   name.addEventListener('click', () => onOpen(id))
   const away = el(
     'button',
-    { type: 'button', class: 'quiet', 'aria-label': `Throw ${title} away` },
+    { type: 'button', class: 'quiet', 'aria-label': `Throw away ${title}` },
     'Throw away',
   )
   away.addEventListener('click', () => onTakeAway(id))
