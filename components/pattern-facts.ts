@@ -67,6 +67,8 @@ export function shownRepeats({ pattern }: ProvedEntry, widest = 34): number {
 export const patternAddress = (entry: Pick<Entry, 'slug'>): string => `${siteRoot()}patterns/${entry.slug}/`
 export const cardAddress = (entry: Pick<Entry, 'slug'>): string => `${siteRoot()}cards/${entry.slug}/`
 export const mendAddress = (entry: Pick<Entry, 'slug'>): string => `${patternAddress(entry)}mend/`
+export const adaptAddress = (entry: Pick<Entry, 'slug'>): string => `${patternAddress(entry)}adapt/`
+export const measureAddress = (entry: Pick<Entry, 'slug'>): string => `${patternAddress(entry)}measure/`
 export const practiceAddress = (entry: Pick<Entry, 'slug'>): string => `${patternAddress(entry)}practice/`
 export const classSheetAddress = (entry: Pick<Entry, 'slug'>): string =>
   `${patternAddress(entry)}class-sheet/`

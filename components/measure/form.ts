@@ -1,4 +1,4 @@
-import type { MeasureTexts } from '../../engine/intake/measures.ts'
+import type { MeasureTexts } from '../../engine/intake/index.ts'
 
 /** What stands in the fields, by their names. Fields that a pattern has no use for are missing. */
 export const typedIn = (form: HTMLFormElement): Record<string, unknown> =>

@@ -1,4 +1,4 @@
-import type { MeasureUnit } from '../../engine/intake/measures.ts'
+import type { MeasureUnit } from '../../engine/intake/index.ts'
 import type { Estimate, Measures, Size, Wishes, YarnNeed } from '../../engine/measure/index.ts'
 import { castOnArithmetic, type PieceFacts } from './facts.ts'
 import {

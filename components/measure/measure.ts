@@ -5,7 +5,7 @@ import {
   type MeasureUnit,
   measureTexts,
   readMeasures,
-} from '../../engine/intake/measures.ts'
+} from '../../engine/intake/index.ts'
 import { measuresOf } from '../../engine/measure/index.ts'
 import type { Pattern } from '../../engine/pattern/index.ts'
 import { find } from '../mend/dom.ts'

@@ -1,4 +1,4 @@
-import type { MeasureUnit } from '../../engine/intake/measures.ts'
+import type { MeasureUnit } from '../../engine/intake/index.ts'
 import {
   type Across,
   type Choice,

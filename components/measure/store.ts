@@ -1,4 +1,4 @@
-import { type MeasureTexts, parseMeasures } from '../../engine/intake/measures.ts'
+import { type MeasureTexts, parseMeasures } from '../../engine/intake/index.ts'
 
 /** What the browser keeps of the form between visits. Where it keeps nothing, everything here does nothing. */
 export interface MeasureStore {

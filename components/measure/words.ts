@@ -1,4 +1,4 @@
-import type { MeasureUnit } from '../../engine/intake/measures.ts'
+import type { MeasureUnit } from '../../engine/intake/index.ts'
 import { type Estimate, type Figure, marginOf } from '../../engine/measure/index.ts'
 
 const inch = 25.4

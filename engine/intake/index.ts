@@ -13,6 +13,7 @@ export {
 } from './class-file.ts'
 export { mostClassRepeats } from './class-file-schema.ts'
 export { type KeptClass, parseClassLink, parseKeptClass, writeClass } from './class-file-write.ts'
+export { type ClassForm, readClassForm } from './class-form.ts'
 export {
   type Draft,
   type DraftCastOn,
@@ -22,6 +23,7 @@ export {
   isBlank,
   withRowsOf,
 } from './draft.ts'
+export { changed, type DraftChange, rowIndex, textAt, withText } from './draft-change.ts'
 export {
   draftFromLink,
   draftToLink,
@@ -30,7 +32,6 @@ export {
   mostLinkBytes,
   type Packing,
 } from './draft-link.ts'
-export { changed, type DraftChange, rowIndex, textAt, withText } from './draft-change.ts'
 export { type DraftMend, mendsFor } from './draft-mends.ts'
 export {
   type Asked,
@@ -41,6 +42,16 @@ export {
   type Told,
   type Unclear,
 } from './evidence.ts'
+export {
+  emptyMeasures,
+  inUnitOf,
+  type MeasureField,
+  type MeasureTexts,
+  type MeasureUnit,
+  measureTexts,
+  parseMeasures,
+  readMeasures,
+} from './measures.ts'
 export { type KeptDraft, parseDraft, parseKeptDraft } from './parse-draft.ts'
 export { type Habits, mostRepeats, type Place, parseHabits, parsePlace } from './place.ts'
 export { type LinkedPlace, parsePlaceHash, placeHash } from './place-link.ts'

@@ -1,5 +1,6 @@
 import { at } from '../base/index.ts'
 import { castOnCount, type Proof } from '../counts/index.ts'
+import { lifelineRows } from '../measure/index.ts'
 import { printRow } from '../notation/index.ts'
 import { type Pattern, stitchesUsed, withEdges } from '../pattern/index.ts'
 import { type CardFront, cardSheets } from './card-room.ts'
@@ -38,23 +39,6 @@ export interface Card {
   readonly sheets: readonly CardSheet[]
 }
 
-/** Rows at which a lifeline pays: a plain row just counted, at every tenth row or so and at the repeat's end (common practice, no source). */
-function lifelineRows(pattern: Pattern): ReadonlySet<number> {
-  const plain = pattern.rows
-    .filter((row) => row.items.length === 1 && row.items[0]?.kind === 'across')
-    .map((row) => row.number)
-  const marks = new Set<number>()
-  let last = 0
-  for (const number of plain) {
-    if (number - last < 8) continue
-    marks.add(number)
-    last = number
-  }
-  const end = plain.at(-1)
-  if (end !== undefined && marks.size === 0) marks.add(end)
-  return marks
-}
-
 /** The sheets with as many warnings as they have lines to spare: a warning is not worth another card. */
 function sheetsWith(
   watches: readonly (string | null)[],
@@ -75,7 +59,7 @@ function sheetsWith(
 export function swatchCard(pattern: Pattern, proof: Proof, repeats = 2): Card {
   const fixed = 'fixed' in pattern.castOn
   const n = fixed ? 1 : repeats
-  const lifelines = lifelineRows(pattern)
+  const lifelines = new Set(lifelineRows(pattern))
   const kind = pattern.worked === 'round' ? 'R' : ''
   const line = (row: Pattern['rows'][number], after: number): CardRow => ({
     label: row.number >= 1 ? `${kind}${row.number}` : 'set-up',
