@@ -8,12 +8,36 @@ export default defineConfig({
   base: process.env.OPENWORK_BASE ?? '/',
   output: 'static',
   trailingSlash: 'ignore',
-  build: { format: 'directory' },
+  // Nothing stands inline, so that the pages' policy can refuse all that does.
+  build: { format: 'directory', inlineStylesheets: 'never' },
   integrations: [mdx()],
-  // The stock highlighter writes style attributes, which the policy below refuses.
+  // The stock highlighter writes style attributes, which the pages' policy refuses.
   markdown: { syntaxHighlight: false },
-  security: { csp: true },
   vite: {
+    build: {
+      assetsInlineLimit: 0,
+      rolldownOptions: {
+        output: {
+          codeSplitting: {
+            // What pages with pictures share comes in few files: many small ones compress worse.
+            groups: [
+              {
+                name: 'stitches',
+                test: /engine\/(stitches|pattern|needles)\//,
+                minShareCount: 2,
+                priority: 2,
+              },
+              {
+                name: 'pictures',
+                test: /engine\/(chart|drawing|fabric\/(layout|yarn))\//,
+                minShareCount: 2,
+                priority: 1,
+              },
+            ],
+          },
+        },
+      },
+    },
     server: { watch: { ignored: ['**/dist/**', '**/tests/**', '**/test-results/**'] } },
   },
 })

@@ -147,7 +147,7 @@ function showCastOn(root: HTMLElement, { summary }: Answer, onMend: OnMend): voi
 
 function derivedWords(stated: string | null, derived: string | null, rows: number): string {
   if (rows === 0) return 'As soon as there are rows, what they need stands here.'
-  if (derived === null) return 'There is no number of stitches on which all these rows come out.'
+  if (derived === null) return 'There is no likely number of stitches on which all these rows come out.'
   if (stated === null) return `Nothing is stated. The rows need: ${derived}. They are counted on that.`
   return stated === derived ? 'The rows need just that.' : `The rows need: ${derived}.`
 }

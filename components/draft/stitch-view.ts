@@ -37,6 +37,14 @@ export function stitchPart(root: HTMLElement, { onGo, onPut, onLeave }: StitchEv
     group.hidden = choices.length === 0
     find(group, '.choices').replaceChildren(...choices.map((one) => choiceButton(one, onPut)))
   }
+  /** There are many of these: they are made when somebody asks for them. */
+  const others = find<HTMLDetailsElement>(part, '[data-choices="others"]')
+  const listOthers = (): void => {
+    const all = [...(shown?.others ?? []), ...(shown?.out ? [shown.out] : [])]
+    if (others.open) list('others', all)
+    else others.hidden = all.length === 0
+  }
+  others.addEventListener('toggle', listOthers)
   return {
     show(view) {
       part.hidden = view === null
@@ -55,8 +63,8 @@ export function stitchPart(root: HTMLElement, { onGo, onPut, onLeave }: StitchEv
       find(part, '[data-go="back"]').setAttribute('aria-disabled', String(view.back === null))
       list('keeps', view.keeps)
       list('pairs', view.pairs)
-      list('others', [...view.others, ...(view.out ? [view.out] : [])])
       shown = view
+      listOthers()
       if (hadFocus) onLeave()
     },
     focusChoices: () => part.querySelector<HTMLElement>('.choices button')?.focus(),

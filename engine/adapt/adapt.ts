@@ -8,6 +8,7 @@ import { flat } from './flat.ts'
 import { halfRepeats } from './half-repeats.ts'
 import { swatchCounts } from './make.ts'
 import { mirror } from './mirror.ts'
+import { plainer } from './plainer.ts'
 import type { Request } from './requests.ts'
 import { round } from './round.ts'
 import { edge } from './sides.ts'
@@ -50,6 +51,8 @@ function oneOf(pattern: Pattern, request: Request, kept: Kept | null): Adaptatio
       return plainStitchOut(pattern, request.stitch ?? undefined)
     case 'half repeats':
       return halfRepeats(pattern, request.stitch ?? undefined)
+    case 'plainer':
+      return plainer(pattern, request.stitch)
     case 'doubles':
       return leanDoubles(pattern, request.lean)
     case 'edge':
@@ -59,27 +62,39 @@ function oneOf(pattern: Pattern, request: Request, kept: Kept | null): Adaptatio
   }
 }
 
+/** A pattern before anything was done to it. */
+export const begun = (pattern: Pattern): Adapted => ({
+  ok: true,
+  pattern,
+  changes: [],
+  offers: [],
+  counts: swatchCounts(pattern),
+  closing: [],
+  kept: null,
+})
+
+/** What was done so far and one thing more, which is given the pattern and what an earlier `round` kept of its sides. */
+export function further(
+  done: Adapted,
+  more: (pattern: Pattern, kept: Kept | null) => Adaptation,
+): Adaptation {
+  const next = more(done.pattern, done.kept)
+  if (!next.ok) return next
+  const closing = closingRows(next.pattern, done.closing.length + next.closing.length)
+  return { ...next, changes: [...done.changes, ...next.changes], closing }
+}
+
 /**
  * Adaptations one after the other: the last pattern, what all of them changed, and what the last of them offers.
  * Row numbers in the report are those of the pattern at that point. The first that cannot be done ends the list, and
  * its refusal is the answer.
  */
 export function adapt(pattern: Pattern, requests: readonly Request[]): Adaptation {
-  let done: Adapted = {
-    ok: true,
-    pattern,
-    changes: [],
-    offers: [],
-    counts: swatchCounts(pattern),
-    closing: [],
-    kept: null,
-  }
+  let done = begun(pattern)
   for (const request of requests) {
-    const { changes, closing, kept }: Adapted = done
-    const next: Adaptation = adaptOnce(done.pattern, request, kept)
+    const next = further(done, (now, kept) => adaptOnce(now, request, kept))
     if (!next.ok) return next
-    const rows = next.closing.length > 0 ? next.closing.length : closing.length
-    done = { ...next, changes: [...changes, ...next.changes], closing: closingRows(next.pattern, rows) }
+    done = next
   }
   return done
 }

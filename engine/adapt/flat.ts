@@ -1,12 +1,13 @@
 import type { Item, Pattern } from '../pattern/index.ts'
-import { type StitchId, stitch } from '../stitches/index.ts'
+import { stitch } from '../stitches/index.ts'
 import { type Adaptation, type Change, easy, hard, type Kept, type Offer } from './adaptation.ts'
 import { itemsOf } from './fold.ts'
 import { finished, needsRepeat, rowsOf, setUpOf, sideOf } from './make.ts'
+import { offersAmong } from './offers.ts'
 import { isRefused, type Refused, refuse } from './refusal.ts'
 import { capital, rowsNamed } from './say.ts'
 import { type Shown, type ShownRow, shownOf, type Word } from './shown.ts'
-import { leanFromBehind, nearlyAlike, plainerOf, sameFromBehind, turnedOver } from './twins.ts'
+import { nearlyAlike, plainerOf, turnedOver } from './twins.ts'
 
 export interface FlatOptions {
   /** 'same look' keeps the look however awkward the stitch; 'plainer' takes the plainer stitch where there is one. */
@@ -32,7 +33,7 @@ export function flat(pattern: Pattern, options: FlatOptions = {}): Adaptation {
   const rows = onSides(rounds, 1)
   if (isRefused(setUp)) return setUp
   if (isRefused(rows)) return rows
-  const offers = offersFor(rows)
+  const offers = offersAmong(rows.map((row) => ({ ...row, stitches: row.repeat })))
   const plainer = options.wrongSide === 'plainer'
   const [lower, upper] = plainer ? [setUp.map(plainRow), rows.map(plainRow)] : [setUp, rows]
   const edge: Item[] = [{ kind: 'stitch', stitch: 'k', times: 1, span: { start: 0, end: 0 } }]
@@ -60,45 +61,6 @@ export function onSides(rounds: readonly ShownRow[], first: number): ShownRow[] 
 
 const plainRow = (row: ShownRow): ShownRow =>
   row.side === 'RS' ? row : { ...row, repeat: row.repeat.map((id) => plainerOf(id) ?? id) }
-
-function offersFor(rows: readonly ShownRow[]): Offer[] {
-  const wrong = rows.filter(({ side }) => side === 'WS')
-  const used = [...new Set(wrong.flatMap(({ repeat }) => repeat))]
-  return used.flatMap((id) => {
-    const plainer = plainerOf(id)
-    if (plainer === null) return []
-    const numbers = wrong.filter(({ repeat }) => repeat.includes(id)).map(({ number }) => number)
-    const sameFabric = sameFromBehind(id, plainer)
-    return [
-      {
-        rows: numbers,
-        stitch: id,
-        plainer,
-        sameFabric,
-        sentence: offerWords(id, plainer, sameFabric, numbers),
-      },
-    ]
-  })
-}
-
-function offerWords(id: StitchId, plainer: StitchId, same: boolean, rows: readonly number[]): string {
-  const start = `\`${stitch(plainer).us}\` is easier on the wrong side than \`${stitch(id).us}\` in ${rowsNamed(rows)}`
-  return same ? `${start}, and makes the same fabric.` : `${start}; ${lookWords(id, plainer)}.`
-}
-
-const leanWords: Readonly<Record<string, string>> = {
-  left: 'to the left',
-  right: 'to the right',
-  centre: 'upright',
-}
-
-function lookWords(id: StitchId, plainer: StitchId): string {
-  const [from, to] = [leanFromBehind(id), leanFromBehind(plainer)].map(
-    (lean) => leanWords[lean ?? ''] ?? 'otherwise',
-  )
-  if (from !== to) return `on the right side it then lies ${to} instead of ${from}`
-  return 'on the right side its stitches are no longer twisted, or lie in another order'
-}
 
 function changesOf(
   rounds: readonly ShownRow[],

@@ -1,7 +1,8 @@
 import { type Item, type Pattern, type Row, takesAndMakes, type Until } from '../pattern/index.ts'
 import { type StitchId, stitch, twinsOf } from '../stitches/index.ts'
-import { type Adaptation, type Change, easy, hard, type Offer } from './adaptation.ts'
+import { type Adaptation, type Change, easy, hard } from './adaptation.ts'
 import { finished, rowsOf, setUpOf } from './make.ts'
+import { offersIn } from './offers.ts'
 import { isRefused, type Refused, refuse } from './refusal.ts'
 import { listed, rowsNamed } from './say.ts'
 
@@ -17,7 +18,7 @@ export function mirror(pattern: Pattern): Adaptation {
   const { before, after } = pattern.edges
   const edges = { before: mirrored(after), after: mirrored(before) }
   const draft = { ...pattern, edges, setUp: setUpOf(setUp, pattern), rows: rowsOf(rows, 1, pattern) }
-  return finished(draft, changesOf(pattern), { offers: offersFor([...draft.setUp, ...draft.rows]) })
+  return finished(draft, changesOf(pattern), { offers: offersIn(draft) })
 }
 
 function mirroredRows(rows: readonly Row[]): Item[][] | Refused {
@@ -113,15 +114,3 @@ const symmetric = (id: StitchId): boolean => twin(id) === id
 
 const beginsWithSlip = ([first]: readonly Item[]): boolean =>
   first?.kind === 'stitch' && stitch(first.stitch).family === 'slip'
-
-/** The exact mirror images of sk2p and of its wrong-side form are seldom worked; a plain double leans as they do. */
-const plainDoubles: Readonly<Record<StitchId, StitchId>> = { ssksp: 'k3tog', 'sl1 ssp psso': 'p3tog' }
-
-function offersFor(rows: readonly Row[]): Offer[] {
-  return Object.entries(plainDoubles).flatMap(([id, plainer]) => {
-    const where = rows.filter(({ items }) => [...namedIn(items)].includes(id)).map(({ number }) => number)
-    if (where.length === 0) return []
-    const sentence = `\`${stitch(plainer).us}\` is easier than \`${stitch(id).us}\` and leans the same way; only the loops behind lie in another order.`
-    return [{ rows: where, stitch: id, plainer, sameFabric: false, sentence }]
-  })
-}

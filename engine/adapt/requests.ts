@@ -1,5 +1,7 @@
 import { closestWord } from '../notation/index.ts'
+import { catalogue, type StitchId, stitch } from '../stitches/index.ts'
 import type { Lean } from './doubles.ts'
+import { plainerIn } from './offers.ts'
 import type { EdgeKind } from './sides.ts'
 
 /** One adaptation asked for. Numbers left out are filled in by the adaptation. */
@@ -8,6 +10,8 @@ export type Request =
   | { readonly do: 'flat'; readonly wrongSide: 'same look' | 'plainer' }
   | { readonly do: 'wider' | 'narrower'; readonly sizes: number }
   | { readonly do: 'plain stitch in' | 'plain stitch out' | 'half repeats'; readonly stitch: number | null }
+  /** One awkward stitch, or null for all of them. */
+  | { readonly do: 'plainer'; readonly stitch: StitchId | null }
   | { readonly do: 'doubles'; readonly lean: Lean }
   | { readonly do: 'edge'; readonly kind: EdgeKind; readonly stitches: number }
   | { readonly do: 'border'; readonly rows: number }
@@ -26,6 +30,7 @@ const names: Readonly<Record<string, Reading>> = {
   round: () => ({ do: 'round' }),
   flat: () => ({ do: 'flat', wrongSide: 'same look' }),
   'flat plainer': () => ({ do: 'flat', wrongSide: 'plainer' }),
+  plainer: () => ({ do: 'plainer', stitch: null }),
   mirror: () => ({ do: 'mirror' }),
   wider: (sizes) => ({ do: 'wider', sizes: sizes ?? 1 }),
   narrower: (sizes) => ({ do: 'narrower', sizes: sizes ?? 1 }),
@@ -41,6 +46,17 @@ const names: Readonly<Record<string, Reading>> = {
   border: (rows) => ({ do: 'border', rows: rows ?? 4 }),
 }
 
+/** 'p2tog for ssp': one awkward stitch worked as its plainer one, by how both are written. */
+export const swapName = (awkward: StitchId, plainer: StitchId): string =>
+  `${stitch(plainer).us} for ${stitch(awkward).us}`.toLowerCase().replace(/[\s,-]+/g, ' ')
+
+const swaps: ReadonlyMap<string, StitchId> = new Map(
+  catalogue.flatMap(({ id }) => {
+    const plain = plainerIn(id, 'WS')
+    return plain === null ? [] : [[swapName(id, plain), id] as const]
+  }),
+)
+
 const takesNumber = (name: string): boolean =>
   /^(wider|narrower|border|half repeats)$|^plain stitch|edge$/.test(name)
 
@@ -53,7 +69,7 @@ export interface UnknownRequest {
 }
 
 /**
- * Reads a list such as 'round, mirror, wider 2, garter edge 3'. A name that is not known comes back as such;
+ * Reads a list such as 'round, mirror, wider 2, p2tog for ssp'. A name that is not known comes back as such;
  * so does a number where the name takes none, or one beyond four figures.
  */
 export function readRequests(list: string): readonly Request[] | UnknownRequest {
@@ -73,6 +89,8 @@ export function readRequests(list: string): readonly Request[] | UnknownRequest 
 }
 
 function readRequest(written: string): Request | null {
+  const awkward = swaps.get(written)
+  if (awkward !== undefined) return { do: 'plainer', stitch: awkward }
   const found = /^([a-z ]+?)(?: (\d{1,4}))?$/.exec(written)
   const name = found?.[1] ?? ''
   const reading = Object.hasOwn(names, name) ? names[name] : undefined

@@ -22,7 +22,7 @@ export interface DraftReading {
   readonly problems: readonly DraftProblem[]
   /** What the fields say; null where they say nothing that can be read. */
   readonly stated: CastOn | null
-  /** What the rows that can be read need; null where no cast-on lets them all come out. */
+  /** What the rows that can be read need; null where no cast-on that anybody means lets them all come out. */
   readonly derived: CastOn | null
 }
 
@@ -176,10 +176,16 @@ export function readDraft(draft: Draft): DraftReading {
     draft: false,
     about,
   }
-  const derived = derivedCastOn(bare, unread)?.castOn ?? null
-  const castOn = stated ?? derived ?? guessedCastOn([...setUp, ...rows])
+  const guessed = guessedCastOn([...setUp, ...rows])
+  const found = derivedCastOn(bare, unread)?.castOn ?? null
+  const derived = found && isMeant(found, stated ?? guessed) ? found : null
+  const castOn = stated ?? derived ?? guessed
   return { pattern: { ...bare, castOn }, unread, problems, stated, derived }
 }
+
+/** Two slips in different rows can give a rule like 'multiple of 420', which nobody meant. */
+const isMeant = (rule: CastOn, near: CastOn): boolean =>
+  'fixed' in rule || 'fixed' in near || rule.multiple <= 4 * near.multiple
 
 function derivedCastOn(pattern: Pattern, unread: ReadonlySet<number>): Derived | null {
   const read = (row: Row): boolean => !unread.has(row.number)

@@ -143,7 +143,7 @@ test('the chart is gone through and changed by keyboard, and the words follow', 
   await page.keyboard.press('Enter')
   const keeps = page.locator('[data-choices="keeps"]')
   await expect(page.locator('[data-stitch] .choice').first()).toBeFocused()
-  const k2tog = keeps.getByRole('button', { name: /^k2tog/ })
+  const k2tog = keeps.getByRole('button', { name: 'k2tog knit two together', exact: true })
   await k2tog.focus()
   await page.keyboard.press('Enter')
   // Only the word at that place has changed.
@@ -379,7 +379,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByLabel('plus', { exact: true }).fill('1')
     await expect(page.getByRole('button', { name: /Add ‘k1’ after ‘ssk’/ })).toBeVisible()
     await page.getByText(/^Other drafts/).click()
-    await page.getByText('Edges, set-up rows, yarn and notes').click()
+    await page.getByText('In the round, edges, set-up rows, yarn and notes').click()
     await cell(page, 2, 3).click()
     await expect(page.locator('[data-stitch] .choice').first()).toBeVisible()
     const { passes, violations } = await new AxeBuilder({ page }).setLegacyMode().analyze()
