@@ -77,6 +77,8 @@ export interface Summary {
   readonly sound: boolean
   readonly rows: number
   readonly headline: string
+  /** The first row with an error, by its number. */
+  readonly first: number | null
   readonly stated: string | null
   readonly derived: string | null
   /** The cast-on that the rows need, to be taken; null where it is stated already or there is none. */

@@ -1,24 +1,16 @@
-import { limits } from '../../engine/base/index.ts'
-import {
-  changed,
-  type Draft,
-  type DraftChange,
-  draftCastOn,
-  isBlank,
-  type Pasted,
-  readPaste,
-} from '../../engine/intake/index.ts'
+import { changed, type DraftChange } from '../../engine/intake/index.ts'
 import { find } from '../mend/dom.ts'
 import type { Answer, MendView } from './answer.ts'
 import { showCards } from './card-view.ts'
 import { chartPart, type Here } from './chart-view.ts'
 import { clothPart } from './cloth-view.ts'
 import { deskWith } from './desk.ts'
-import { cut, joined, pasted, splice, textsOf, withRow } from './edit-rows.ts'
+import { textsOf, withRow } from './edit-rows.ts'
 import { headPart } from './head-view.ts'
 import { noticeOn } from './notice.ts'
 import { outsideOf } from './outside.ts'
 import { reckonerFor } from './reckoner.ts'
+import { rowHands } from './row-hands.ts'
 import { type RowEvents, rowsView } from './rows-view.ts'
 import { shelfOn } from './shelf.ts'
 import { inSlices } from './slices.ts'
@@ -77,6 +69,7 @@ function start(root: HTMLElement): void {
       ),
   })
   const head = headPart(root, { draft: desk.draft, onChange: desk.change, onMend: mend })
+  const hands = rowHands({ desk, say, focus: (index, caret) => rows.focus(index, caret) })
   const rows = rowsView(root, rowEvents())
   const chart = chartPart(root, {
     onChoose: (to) => choose(to, 'chart'),
@@ -100,6 +93,7 @@ function start(root: HTMLElement): void {
     const found = answer
     stand.textContent = found.summary.headline
     stand.dataset.sound = String(found.summary.sound)
+    find(root, '[data-do="first"]').hidden = found.summary.first === null
     head.show(found, mends)
     const list = rows.showing(draft, found, mends)
     const first = list.splice(here?.index ?? 0, 1)
@@ -160,90 +154,18 @@ function start(root: HTMLElement): void {
         const step = rows.stepAt(index, caret)
         if (step !== null && (here?.index !== index || here.step !== step)) choose({ index, step }, 'row')
       },
-      onKey: keyInRow,
-      onPaste: pasteInRow,
-      onTool(index, tool) {
-        const isLast = textsOf(desk.draft()).length === 1
-        if (tool === 'below') addBelow(index)
-        else if (tool === 'out') {
-          desk.change(isLast ? withRow(desk.draft(), 0, '') : splice(desk.draft(), index, 1, []))
-          rows.focus(Math.max(0, index - 1), 0)
-        }
-      },
       onMend: mend,
-      onTooLong: sayTooLong,
+      ...hands,
     }
-  }
-  function sayTooLong(characters: number): void {
-    const size = new Intl.NumberFormat('en-GB').format(characters)
-    say(
-      `That is ${size} characters, far more than a pattern has. Nothing was put in, and your draft is as it was.`,
-    )
-  }
-  function addBelow(index: number): void {
-    desk.change(splice(desk.draft(), index + 1, 0, ['']))
-    rows.focus(index + 1, 0)
-  }
-  function keyInRow(index: number, event: KeyboardEvent): void {
-    const field = event.target as HTMLTextAreaElement
-    const isPlain = !event.ctrlKey && !event.altKey && !event.metaKey && !event.shiftKey && !event.isComposing
-    const [start, end] = [field.selectionStart, field.selectionEnd]
-    if (event.key === 'Enter' && isPlain) {
-      event.preventDefault()
-      const draft =
-        start === end
-          ? desk.draft()
-          : withRow(desk.draft(), index, field.value.slice(0, start) + field.value.slice(end))
-      desk.change(cut(draft, index, start))
-      rows.focus(index + 1, 0)
-    } else if (event.key === 'Backspace' && isPlain && start === 0 && end === 0) {
-      const both = joined(desk.draft(), index)
-      if (!both) return
-      event.preventDefault()
-      desk.change(both.draft)
-      rows.focus(index - 1, both.caret)
-    } else if (event.key === 'ArrowUp' && isPlain && start === 0 && index > 0) {
-      event.preventDefault()
-      rows.focus(index - 1, Number.MAX_SAFE_INTEGER)
-    } else if (event.key === 'ArrowDown' && isPlain && end === field.value.length) {
-      event.preventDefault()
-      rows.focus(index + 1, 0)
-    }
-  }
-  function pasteInRow(index: number, event: ClipboardEvent): void {
-    const text = event.clipboardData?.getData('text/plain') ?? ''
-    const field = event.target as HTMLTextAreaElement
-    const lines = text.split(/\r\n|\r|\n/)
-    const tooMuch =
-      text.length > limits.fileCharacters ||
-      lines.length > limits.rows ||
-      lines.some((line) => line.length > limits.rowCharacters)
-    if (tooMuch) {
-      event.preventDefault()
-      sayTooLong(text.length)
-      return
-    }
-    if (lines.length < 2) return
-    event.preventDefault()
-    const read = readPaste(text)
-    const selection = { start: field.selectionStart, end: field.selectionEnd }
-    desk.change(withPaste(desk.draft(), index, selection, read))
-    rows.focus(index, 0)
-    sayPasted(read)
-  }
-  function sayPasted({ castOn, beside }: Pasted): void {
-    const words = [
-      ...(castOn ? [`‘${castOn.words}’ went into the cast-on.`] : []),
-      ...(beside.length > 0 ? ['Lines that are no rows went into the name or the notes.'] : []),
-    ]
-    if (words.length > 0) say(words.join(' '))
   }
 
   root.addEventListener('click', ({ target }) => {
     const name = target instanceof Element ? target.closest<HTMLElement>('[data-do]')?.dataset.do : undefined
     if (name === 'undo') desk.undo()
     else if (name === 'redo') desk.redo()
-    else if (name === 'add-row') addBelow(textsOf(desk.draft()).length - 1)
+    else if (name === 'first' && answer?.summary.first != null)
+      rows.focus(answer.summary.first - 1 + desk.draft().setUp.length, 0)
+    else if (name === 'add-row') hands.addBelow(textsOf(desk.draft()).length - 1)
     else if (name === 'add-set-up') {
       desk.change({ ...desk.draft(), setUp: [...desk.draft().setUp, ''] })
       rows.focus(desk.draft().setUp.length - 1, 0)
@@ -276,26 +198,6 @@ function start(root: HTMLElement): void {
   })
   root.hidden = false
   outside.begin()
-}
-
-/** A draft with what was pasted in one of its rows. */
-function withPaste(
-  draft: Draft,
-  index: number,
-  selection: { start: number; end: number },
-  { rows, castOn, beside }: Pasted,
-): Draft {
-  const isFirst = isBlank({ ...draft, rows: [''] }) || textsOf(draft).every((text) => text.trim() === '')
-  const [name, ...others] =
-    draft.title === '' && isFirst && (beside[0]?.length ?? 99) <= 60 ? beside : ['', ...beside]
-  const notes = [draft.about.notes, ...others].filter(Boolean).join('\n')
-  const put = rows.length > 0 ? pasted(draft, index, selection, rows) : draft
-  return {
-    ...put,
-    title: draft.title || name || '',
-    castOn: castOn ? draftCastOn(castOn.castOn) : draft.castOn,
-    about: notes === '' ? draft.about : { ...draft.about, notes },
-  }
 }
 
 /** The browser's storage, or one that keeps nothing where there is none. */

@@ -29,7 +29,7 @@ export function reckonerFor({ onAnswer, onStuck }: Listeners): Reckoner {
   let newest: Waiting | null = null
   let queue: Waiting[] = []
   let id = 0
-  let timer = 0
+  let timer: ReturnType<typeof setTimeout> | undefined
 
   const finish = (told: Told | null): void => {
     clearTimeout(timer)
@@ -67,7 +67,7 @@ export function reckonerFor({ onAnswer, onStuck }: Listeners): Reckoner {
     worker ??= hire()
     running = { ...ask, id: ++id }
     worker.postMessage({ id, ask: ask.ask })
-    timer = window.setTimeout(giveUp, longest)
+    timer = setTimeout(giveUp, longest)
   }
   return {
     check(draft, repeats) {

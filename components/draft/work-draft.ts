@@ -133,6 +133,7 @@ function summaryOf({ checked, repeats }: WorkedDraft): Summary {
     sound,
     rows: pattern.rows.length,
     headline: headlineOf(checked),
+    first: wrongRows(checked)[0] ?? null,
     stated: stated && castOnWords(stated),
     derived: derived && castOnWords(derived),
     take: derived && !same ? { kind: 'castOn', castOn: derived } : null,
@@ -153,13 +154,20 @@ function headlineOf(checked: DraftChecked): string {
   const forAll = 'fixed' in pattern.castOn ? '' : ', for every number of repeats'
   if (sound) return `${rows} out${forAll}.`
   const errors = problems.filter(({ issue }) => issue.severity === 'error')
-  const wrong = new Set(errors.flatMap(({ place }) => (place.part === 'row' ? [place.row] : [])))
-  if (wrong.size === 0) return `${rows} out, but not on the cast-on that is stated.`
-  const [first] = [...wrong].sort((a, b) => a - b)
+  const wrong = wrongRows(checked)
+  if (wrong.length === 0) return `${rows} out, but not on the cast-on that is stated.`
+  const [first] = wrong
   const name = rowName(checked, first ?? 0)
   const what = unread.has(first ?? 0) ? 'is not understood yet' : whyNot(errors, first)
-  const more = wrong.size > 1 ? ` ${wrong.size - 1} more to look at.` : ''
+  const more = wrong.length > 1 ? ` ${wrong.length - 1} more to look at.` : ''
   return `${name} ${what}.${more}`
+}
+
+/** Rows with an error, by their numbers, the first first. */
+function wrongRows({ problems }: DraftChecked): number[] {
+  const errors = problems.filter(({ issue }) => issue.severity === 'error')
+  const rows = new Set(errors.flatMap(({ place }) => (place.part === 'row' ? [place.row] : [])))
+  return [...rows].sort((a, b) => a - b)
 }
 
 const whyNot = (errors: readonly DraftProblem[], row: number | undefined): string =>

@@ -1,3 +1,4 @@
+import './policy.ts'
 import { type KnownPatterns, parseClassLink, readClass, writeClass } from '../../engine/intake/index.ts'
 import { type ClassPlan, emptyClass, handoutHtml, handoutOf, minutesOf } from '../../engine/lesson/index.ts'
 import { classFileAddress, picturesOf } from './addresses.ts'

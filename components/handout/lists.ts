@@ -1,6 +1,6 @@
 export type ListName = 'patterns' | 'parts'
 
-type Field = HTMLInputElement | HTMLSelectElement
+type Field = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement
 
 const names: Readonly<Record<ListName, string>> = { patterns: 'Pattern', parts: 'Part' }
 

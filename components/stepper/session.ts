@@ -9,18 +9,21 @@ import {
 import { work } from '../../engine/needles/index.ts'
 import type { Pattern } from '../../engine/pattern/index.ts'
 import type { Hold } from '../../engine/stitches/index.ts'
+import { groupEnd, groupWords } from './aloud.ts'
 import type { Done } from './done.ts'
 import type { Change } from './motion.ts'
 import { progressAfter } from './progress.ts'
 import { exists, isFirst, isLast, type Move, moved, type Spot } from './state.ts'
 import type { Store } from './store.ts'
 import type { View } from './view.ts'
+import type { Wall } from './wall.ts'
 
 /** One lesson being stepped through. */
 export interface Session {
   readonly root: HTMLElement
   readonly view: View
   readonly done: Done
+  readonly wall: Wall
   readonly store: Store
   readonly lessonFor: LessonFor
   lesson: Lesson
@@ -104,9 +107,25 @@ export function act(session: Session, move: Move): void {
   save(session)
 }
 
+/** Goes on by a group of stitches that are written as one, and gives its words; null at the end. */
+export function actGroup(session: Session): string | null {
+  const widths = (repeats: number) => session.lessonFor(repeats)?.worked ?? null
+  const { worked } = session.lesson
+  const from = moved(widths, session.spot, { do: 'next' })
+  if (from === session.spot) return null
+  const to = groupEnd(worked, from)
+  session.progress = progressAfter(session.progress, session.spot, from, { do: 'next' })
+  session.spot = to
+  show(session, 'at once')
+  tellEnd(session)
+  save(session)
+  return groupWords(worked, from, to)
+}
+
 export function show(session: Session, change: Change): void {
   session.view.show(session, change)
   session.done.show(session)
+  session.wall.show(session.spot)
 }
 
 function changeOf({ lesson: { worked }, spot }: Session, old: Spot, move: Move): Change {

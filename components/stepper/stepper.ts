@@ -1,13 +1,15 @@
 import { nothingDone } from '../../engine/lesson/index.ts'
+import { hasVoice, say } from './aloud.ts'
 import { doneOn } from './done.ts'
 import { onChoice } from './fields.ts'
 import { keyMove, onTap } from './keys.ts'
 import { keepCount, putLifeline } from './lifeline.ts'
 import { followLink } from './linked.ts'
-import { act, type Given, lessonsOf, resume, type Session, save, show } from './session.ts'
+import { act, actGroup, type Given, lessonsOf, resume, type Session, save, show } from './session.ts'
 import { firstSpot, isLast, type Move } from './state.ts'
 import { storeFor } from './store.ts'
 import { find, viewOn } from './view.ts'
+import { wallOn } from './wall.ts'
 
 function start(root: HTMLElement): void {
   const { slug = '', version = '', repeats = '1' } = root.dataset
@@ -20,15 +22,17 @@ function start(root: HTMLElement): void {
   const store = storeFor(slug, version)
   const first = { lesson, spot: firstSpot(worked), hold: 'English' as const }
   const progress = store.progress(worked.rows.length) ?? nothingDone(worked)
-  const [view, done] = [viewOn(root, first), doneOn(root)]
-  const session: Session = { ...first, root, store, lessonFor, view, done, progress, cleared: null }
+  const [view, done, wall] = [viewOn(root, first), doneOn(root), wallOn(root)]
+  const session: Session = { ...first, root, store, lessonFor, view, done, wall, progress, cleared: null }
   const habits = store.habits()
   session.hold = habits?.hold ?? 'English'
   session.view.stage.slower = habits?.slower ?? false
   resume(session, store.place())
   listen(session)
   for (const control of root.querySelectorAll<HTMLElement>('[data-controls]')) control.hidden = false
+  find<HTMLElement>(root, '[data-voice]').hidden = !hasVoice()
   followLink(session)
+  session.wall.putIfAsked()
   addEventListener('hashchange', () => followLink(session))
 }
 
@@ -39,17 +43,29 @@ function listen(session: Session): void {
     const move = keyMove(event, needles)
     if (!move) return
     event.preventDefault()
-    act(session, move)
+    go(session, move)
   })
-  onTap(needles, (move) => act(session, move))
+  onTap(needles, (move) => go(session, move))
   root.addEventListener('click', ({ target }) => {
     const name = target instanceof Element ? target.closest<HTMLElement>('[data-do]')?.dataset.do : undefined
     if (name !== undefined) watch(session, name)
+    if (name === 'wall') session.wall.turn()
     const move = name === undefined ? undefined : buttonMove(session, name)
-    if (move) act(session, move)
+    if (move) go(session, move)
     else if (name !== undefined && isAllowed(target)) keepCount(session, name)
   })
   listenToFields(session)
+}
+
+/** A stitch on or back; read aloud, a whole group on. */
+function go(session: Session, move: Move): void {
+  const { root } = session
+  const isAloud = root.querySelector<HTMLInputElement>('[data-aloud]')?.checked ?? false
+  if (!isAloud || move.do !== 'next') return act(session, move)
+  const words = actGroup(session)
+  if (words === null) return
+  find(root, '[data-said]').textContent = words
+  say(words)
 }
 
 /** Not `disabled`, so that the keyboard keeps its place; but what has nothing to do does nothing. */

@@ -2,9 +2,6 @@ import { z } from 'zod'
 import { printable } from '../base/index.ts'
 import { type ClassPlan, emptyClass, papers, prints, sections } from '../lesson/index.ts'
 
-// Pages refuse code that is made from text, which the library would else try out.
-z.config({ jitless: true })
-
 /** Text without characters that steer a machine or the reading direction. */
 const text = (most: number) =>
   z

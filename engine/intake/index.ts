@@ -3,6 +3,14 @@
  * Text in, data or problems out; nothing outside is believed before it went through a schema here.
  */
 
+export {
+  adaptHash,
+  type LinkedMakeOvers,
+  type MakeOver,
+  parseAdaptHash,
+  readMakeOver,
+  type Together,
+} from './adapt-link.ts'
 export { type Checked, checkPattern } from './check-pattern.ts'
 export {
   type ClassProblem,

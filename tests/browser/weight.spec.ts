@@ -1,5 +1,4 @@
-import { expect, test } from '@playwright/test'
-import { open } from './support.ts'
+import { expect, test } from './support.ts'
 import { builtPages } from './support-pages.ts'
 import { totalOf, type Weight, weightOf } from './support-weight.ts'
 
@@ -28,7 +27,7 @@ test('with script, a lesson needs no picture file beside its own drawings', asyn
   page.on('request', (request) => {
     if (request.resourceType() === 'image') pictures.push(request.url())
   })
-  await open(page, 'gull-wings')
+  await page.goto('patterns/gull-wings/')
   await page.getByRole('slider', { name: 'Blocking' }).fill('50')
   await page.getByRole('contentinfo').scrollIntoViewIfNeeded()
   await page.waitForLoadState('networkidle')
