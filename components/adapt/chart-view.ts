@@ -36,7 +36,12 @@ const howToRead = ({ worked, repeats }: Chart): string => {
 
 function keyTable(chart: Chart): HTMLElement {
   const back = chart.rows.some(({ side }: ChartRow) => side === 'WS')
-  const head = ['Sign', 'Short', back ? 'In a right-side row' : 'What to work', ...(back ? ['In a wrong-side row'] : [])]
+  const head = [
+    'Sign',
+    'Short',
+    back ? 'In a right-side row' : 'What to work',
+    ...(back ? ['In a wrong-side row'] : []),
+  ]
   const cells = chart.key.map((entry) => {
     const link = el('a', { href: stitchAddress(entry.stitch) }, stitch(entry.stitch).us)
     const words = [entry.rightSide, ...(back ? [entry.wrongSide ?? 'not met here'] : [])]
@@ -62,7 +67,11 @@ function keyTable(chart: Chart): HTMLElement {
     el('thead', {}, el('tr', {}, ...head.map((words) => el('th', { scope: 'col' }, words)))),
     el('tbody', {}, ...cells, ...(chart.hasNone ? [none] : [])),
   )
-  return el('div', { class: 'scroller', role: 'group', tabindex: 0, 'aria-label': 'What the signs mean' }, table)
+  return el(
+    'div',
+    { class: 'scroller', role: 'group', tabindex: 0, 'aria-label': 'What the signs mean' },
+    table,
+  )
 }
 
 let drawn = 0

@@ -24,7 +24,12 @@ function offerItem(offer: Offer, pattern: Pattern, take: (written: string) => vo
   return el(
     'li',
     {},
-    el('div', { class: 'pair' }, closeUp(offer.stitch, side, 'as it is'), closeUp(offer.plainer, side, 'plainer')),
+    el(
+      'div',
+      { class: 'pair' },
+      closeUp(offer.stitch, side, 'as it is'),
+      closeUp(offer.plainer, side, 'plainer'),
+    ),
     el('p', {}, ...spoken(offer.sentence)),
     button,
   )

@@ -17,7 +17,9 @@ export function picturesOn(root: HTMLElement, was: Pattern): Pictures {
   let stop: (() => void) | null = null
   const put = (place: HTMLElement, told: ClothTold | null): void => {
     place.removeAttribute('aria-busy')
-    find(place, '[data-words]').textContent = told ? `${told.words}.` : 'This piece is too large for a picture.'
+    find(place, '[data-words]').textContent = told
+      ? `${told.words}.`
+      : 'This piece is too large for a picture.'
     find(place, '.board').innerHTML = told?.svg ?? ''
     widths.set(place, told?.width ?? 0)
     toScale(widths)

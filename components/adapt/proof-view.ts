@@ -33,14 +33,12 @@ function proofWords(pattern: Pattern): string {
 }
 
 function ruleWords(pattern: Pattern): string {
-  const { before, after } = prove(pattern).edges > 0 ? pattern.edges : { before: [], after: [] }
-  const edges = before.length + after.length > 0 ? `, and ${prove(pattern).edges} more for the edges` : ''
-  if ('fixed' in pattern.castOn) {
-    const all = pattern.castOn.fixed + prove(pattern).edges
-    return `Cast on ${counted(all, 'stitch', 'stitches')}: this piece always begins with that number.`
-  }
+  const { edges } = prove(pattern)
+  if ('fixed' in pattern.castOn)
+    return `Cast on ${counted(pattern.castOn.fixed + edges, 'stitch', 'stitches')}: this piece always begins with that number.`
+  const beside = edges > 0 ? `, and ${counted(edges, 'stitch', 'stitches')} more for the edges` : ''
   const join = pattern.worked === 'round' ? ' Join to the round without a twist.' : ''
-  return `A ${castOnWords(pattern.castOn)}${edges}.${join}`
+  return `A ${castOnWords(pattern.castOn)}${beside}.${join}`
 }
 
 function countTable(counts: Adapted['counts']): HTMLElement {

@@ -39,7 +39,9 @@ function closingPart(closing: readonly Row[], pattern: Pattern, terms: Terms): H
     el(
       'ol',
       { class: 'worded closing' },
-      ...closing.map((row, i) => rowItem(row, pattern, `Closing ${word.toLowerCase()} ${i + 1}`, null, terms)),
+      ...closing.map((row, i) =>
+        rowItem(row, pattern, `Closing ${word.toLowerCase()} ${i + 1}`, null, terms),
+      ),
     ),
   ]
 }

@@ -13,7 +13,7 @@ import { groupEnd, groupWords } from './aloud.ts'
 import type { Done } from './done.ts'
 import type { Change } from './motion.ts'
 import { progressAfter } from './progress.ts'
-import { exists, isFirst, isLast, type Move, moved, type Spot } from './state.ts'
+import { exists, isFirst, isLast, type Move, moved, type Spot, type Widths } from './state.ts'
 import type { Store } from './store.ts'
 import type { View } from './view.ts'
 import type { Wall } from './wall.ts'
@@ -107,18 +107,20 @@ export function act(session: Session, move: Move): void {
   save(session)
 }
 
-/** Goes on by a group of stitches that are written as one, and gives its words; null at the end. */
+/** Goes on by a group of stitches that are written as one, and gives its words; null where nothing comes next. */
 export function actGroup(session: Session): string | null {
-  const widths = (repeats: number) => session.lessonFor(repeats)?.worked ?? null
-  const { worked } = session.lesson
+  const widths: Widths = (repeats) => session.lessonFor(repeats)?.worked ?? null
   const from = moved(widths, session.spot, { do: 'next' })
   if (from === session.spot) return null
-  const to = groupEnd(worked, from)
   session.progress = progressAfter(session.progress, session.spot, from, { do: 'next' })
-  session.spot = to
-  show(session, 'at once')
-  tellEnd(session)
-  save(session)
+  return endGroup(session, from)
+}
+
+/** Goes to the end of the group that begins at a spot, and gives its words. */
+export function endGroup(session: Session, from: Spot): string {
+  const { worked } = session.lesson
+  const to = groupEnd(worked, from)
+  goTo(session, to)
   return groupWords(worked, from, to)
 }
 

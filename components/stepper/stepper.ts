@@ -5,7 +5,17 @@ import { onChoice } from './fields.ts'
 import { keyMove, onTap } from './keys.ts'
 import { keepCount, putLifeline } from './lifeline.ts'
 import { followLink } from './linked.ts'
-import { act, actGroup, type Given, lessonsOf, resume, type Session, save, show } from './session.ts'
+import {
+  act,
+  actGroup,
+  endGroup,
+  type Given,
+  lessonsOf,
+  resume,
+  type Session,
+  save,
+  show,
+} from './session.ts'
 import { firstSpot, isLast, type Move } from './state.ts'
 import { storeFor } from './store.ts'
 import { find, viewOn } from './view.ts'
@@ -63,7 +73,10 @@ function go(session: Session, move: Move): void {
   const isAloud = root.querySelector<HTMLInputElement>('[data-aloud]')?.checked ?? false
   if (!isAloud || move.do !== 'next') return act(session, move)
   const words = actGroup(session)
-  if (words === null) return
+  if (words !== null) readOut(session, words)
+}
+
+function readOut({ root }: Session, words: string): void {
   find(root, '[data-said]').textContent = words
   say(words)
 }
@@ -125,6 +138,10 @@ function listenToFields(session: Session): void {
       save(session)
     })
   }
+  const aloud = find<HTMLInputElement>(root, '[data-aloud]')
+  aloud.addEventListener('change', () => {
+    if (aloud.checked) readOut(session, endGroup(session, session.spot))
+  })
   const slower = find<HTMLInputElement>(root, '[data-slower]')
   slower.checked = view.stage.slower
   slower.addEventListener('change', () => {

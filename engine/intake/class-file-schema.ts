@@ -81,10 +81,15 @@ export const innerKeys: Readonly<Partial<Record<string, readonly string[]>>> = {
 /** A value of the right shape as a plan. Whether its patterns are in the library is asked elsewhere. */
 export const planOf = (parsed: z.output<typeof classSchema>): ClassPlan => parsed
 
-/** The keys of a plan that pass by themselves; the others as in a class of which nothing is said. */
+/** The keys of a plan, and the entries of its lists, that pass by themselves; the rest as in a class of which nothing is said. */
 export function savedPlan(plain: Readonly<Record<string, unknown>>): ClassPlan {
-  const kept = classKeys.filter(
-    (key) => Object.hasOwn(plain, key) && classSchema.shape[key].safeParse(plain[key]).success,
-  )
-  return planOf(classSchema.parse(Object.fromEntries(kept.map((key) => [key, plain[key]]))))
+  const passes = (key: ClassKey, value: unknown): boolean => classSchema.shape[key].safeParse(value).success
+  const kept = classKeys.flatMap((key) => {
+    const value = Object.hasOwn(plain, key) ? plain[key] : undefined
+    if (value === undefined) return []
+    if (passes(key, value)) return [[key, value]]
+    return Array.isArray(value) ? [[key, value.filter((entry) => passes(key, [entry]))]] : []
+  })
+  const parsed = classSchema.safeParse(Object.fromEntries(kept))
+  return planOf(parsed.success ? parsed.data : classSchema.parse({}))
 }

@@ -49,7 +49,7 @@ export function readClass(source: Source, known: KnownPatterns | null = null): C
   if (!parsed.success) for (const issue of parsed.error.issues) tellIssue(issue, document, tell)
   const plan = parsed.success ? planOf(parsed.data) : savedPlan(plain)
   if (!document.has('title')) tell(null, 'the class has no `title`', 'write `title: …`')
-  tellPatterns(plan, document, known, tell)
+  tellPatterns(plain.patterns, document, known, tell)
   return { plan, problems: problems.toSorted((a, b) => a.span.start - b.span.start) }
 }
 
@@ -152,35 +152,30 @@ function tellIssue(issue: SchemaIssue, document: Document, tell: Tell): void {
   tell(spanAt(document, issue.path), `\`${key}\` wants ${wanted[top as ClassKey] ?? 'something else'}`)
 }
 
-function tellPatterns(plan: ClassPlan, document: Document, known: KnownPatterns | null, tell: Tell): void {
-  if (!document.has('patterns') || plan.patterns.length === 0) {
-    if (!document.has('patterns') || spanAt(document, ['patterns']) === null || isEmptyList(document))
-      tell(
-        spanAt(document, ['patterns']),
-        'the class has no patterns',
-        'write `patterns:` and below it `- { pattern: reed-bed, repeats: 3 }`',
-      )
-    return
+const slugIn = (entry: unknown): unknown =>
+  typeof entry === 'object' && entry !== null ? (entry as { pattern?: unknown }).pattern : entry
+
+/** Patterns that the class names and the library does not have, or has as a draft only. */
+function tellPatterns(named: unknown, document: Document, known: KnownPatterns | null, tell: Tell): void {
+  if (named === undefined || (Array.isArray(named) && named.length === 0)) {
+    const hint = 'write `patterns:` and below it `- { pattern: reed-bed, repeats: 3 }`'
+    tell(spanAt(document, ['patterns']), 'the class has no patterns', hint)
   }
-  if (!known) return
-  for (const [i, { pattern }] of plan.patterns.entries()) {
-    const there = known.get(pattern)
-    if (there?.proved) continue
+  if (!Array.isArray(named) || !known) return
+  for (const [i, entry] of named.entries()) {
+    const slug = slugIn(entry)
+    if (typeof slug !== 'string' || known.get(slug)?.proved) continue
     const span = spanAt(document, ['patterns', i, 'pattern'])
-    const meant = closestWord(pattern, [...known.keys()])
-    if (there) tell(span, `\`${pattern}\` is a draft that is not proved, so no counts of it can be printed`)
+    const meant = closestWord(slug, [...known.keys()])
+    if (known.has(slug))
+      tell(span, `\`${slug}\` is a draft that is not proved, so no counts of it can be printed`)
     else
       tell(
         span,
-        `there is no pattern \`${pattern}\` in the library`,
+        `there is no pattern \`${slug}\` in the library`,
         meant ? `did you mean \`${meant}\`?` : null,
       )
   }
-}
-
-const isEmptyList = (document: Document): boolean => {
-  const node = document.get('patterns', true) as { items?: readonly unknown[] } | undefined
-  return (node?.items?.length ?? 0) === 0
 }
 
 /** The problems of a class file as text: place and sentence, the line with a caret, what to try. */

@@ -21,7 +21,7 @@ const errorsOf = ({ problems }: Pick<DraftChecked, 'problems'>): number =>
   problems.filter(({ issue }) => issue.severity === 'error').length
 
 /** Changes to rows offered for one problem. */
-const most = 3
+const most = 5
 
 const countCodes: readonly IssueCode[] = [
   'row-leaves-stitches',
@@ -93,7 +93,10 @@ function rowMends(draft: Draft, checked: DraftChecked, { issue }: DraftProblem):
   const all = [...pattern.setUp, ...pattern.rows]
   const at = all.findIndex((row) => row.number === issue.row)
   const rows = issue.code === 'count-not-back' ? pattern.rows : [all[at], all[at - 1]]
-  const tried = rows.flatMap((row, i) => (row ? variantsOf(draft, checked, row, issue.row, i) : []))
+  const room = { left: Math.ceil(mostProved / Math.max(1, all.length)) }
+  const tried = rows.flatMap((row, i) =>
+    row ? variantsOf(draft, checked, row, { issue, away: i, room }) : [],
+  )
   const better = tried.filter(({ remaining }) => remaining < errorsOf(checked))
   return better
     .sort(byRank)
@@ -106,35 +109,47 @@ function byRank(a: Tried, b: Tried): number {
   return 0
 }
 
-/** More rows than this are not gone through for a count that does not come back. */
-const mostTried = 600
+/** Rows that are proved over again for all suggestions to one problem: what takes longer keeps a writer waiting. */
+const mostProved = 8000
 
-function variantsOf(
-  draft: Draft,
-  checked: DraftChecked,
-  row: Row,
-  blamed: number | null,
-  away: number,
-): Tried[] {
+/** What a row takes and makes, its repeat once. */
+function onceOver(items: readonly Item[]): { takes: number; makes: number } {
+  const inside = items.flatMap((item) => (item.kind === 'repeat' ? item.items : [item]))
+  return takesAndMakes(inside.filter(({ kind }) => kind !== 'across')) ?? { takes: 0, makes: 0 }
+}
+
+/** Whether a change to a row can mend the problem at all: told without a proof, since most cannot. */
+function canMend(code: IssueCode, away: number, old: readonly Item[], fresh: readonly Item[]): boolean {
+  const [before, after] = [onceOver(old), onceOver(fresh)]
+  if (code === 'count-not-back') return before.makes - before.takes !== after.makes - after.takes
+  return away === 0 || before.makes - before.takes !== after.makes - after.takes
+}
+
+interface Blame {
+  readonly issue: DraftProblem['issue']
+  /** How many rows before the one that is blamed. */
+  readonly away: number
+  readonly room: { left: number }
+}
+
+function variantsOf(draft: Draft, checked: DraftChecked, row: Row, { issue, away, room }: Blame): Tried[] {
   const place: DraftPlace = { part: 'row', row: row.number }
   const text = textAt(draft, place)
   if (text === null || checked.unread.has(row.number) || row.items.some(isAcrossAll)) return []
   const { doubleYarnOver, bindOffLeaves } = draft
   const plain = row.side === 'RS' ? 'k1' : 'p1'
   const variants = rowVariants(row.items, text, { doubleYarnOver, bindOffLeaves }, plain)
-  const name = row.number === blamed ? '' : `Row ${row.number}: `
-  return variants.slice(0, mostTried).flatMap(({ words, edit, text: fresh, items }) => {
+  const name = row.number === issue.row ? '' : `Row ${row.number}: `
+  const likely = variants
+    .filter(({ items }) => canMend(issue.code, away, row.items, items))
+    .slice(0, room.left)
+  room.left -= likely.length
+  return likely.flatMap(({ words, edit, text: fresh, items }) => {
     const proof = prove(withItems(checked.pattern, row.number, items), { unread: checked.unread })
-    if (proof.issues.some((one) => one.row === blamed && one.severity === 'error')) return []
+    if (proof.issues.some((one) => one.row === issue.row && one.severity === 'error')) return []
     const remaining =
       proof.issues.filter(({ severity }) => severity === 'error').length + unreadErrors(checked)
-    const rank = [
-      remaining,
-      isMirrored(items) ? 0 : 1,
-      keepsCount(items) ? 0 : 1,
-      away,
-      Math.abs(fresh.length - text.length),
-    ]
+    const rank = [remaining, isMirrored(items) ? 0 : 1, keepsCount(items) ? 0 : 1, away]
     const change: DraftChange = { kind: 'text', place, edit }
     return [{ words: name + words, change, text: fresh, remaining, rank }]
   })

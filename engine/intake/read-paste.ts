@@ -11,9 +11,23 @@ export interface Pasted {
   readonly beside: readonly string[]
 }
 
-const headed = (line: string): ReturnType<typeof rowLabel> => {
+interface Heading {
+  readonly numbers: readonly number[]
+  /** Characters that it takes. */
+  readonly length: number
+  /** 'Row 2 and all even rows:': every second row from there on that is not given. */
+  readonly on: boolean
+}
+
+const andAll = /^\s*(?:rows?|rounds?|rnds?)\s*(\d{1,4})\s*(?:,|and|&)\s*(?:all|every)\b[^:]{0,40}:\s*(?=\S)/i
+
+function headed(line: string): Heading | null {
+  const all = andAll.exec(line)
+  if (all) return { numbers: [Number(all[1])], length: all[0].length, on: true }
   const label = rowLabel(line)
-  return label && label.length < line.length ? label : null
+  return label && label.length < line.length
+    ? { numbers: label.numbers, length: label.length, on: false }
+    : null
 }
 
 /** 'Repeat these 4 rows for pattern': what to do with the rows, no row. */
@@ -64,14 +78,25 @@ export function readPaste(text: string): Pasted {
 function rowsByNumber(lines: readonly string[]): string[] | null {
   const rows = new Map<number, string>()
   let last: readonly number[] = []
+  let on: number | null = null
   for (const line of lines) {
     const label = headed(line)
     if (label?.numbers.some((number) => number < 1 || number > limits.rows || rows.has(number))) return null
     last = label?.numbers ?? last
+    if (label?.on) on = last[0] ?? null
     const words = label ? line.slice(label.length) : line
     for (const number of last) rows.set(number, [rows.get(number), words].filter(Boolean).join(' '))
   }
+  if (on !== null) fillOn(rows, on)
   const from = Math.min(...rows.keys())
   const all = Array.from(rows, (_, i) => rows.get(from + i))
   return all.every((row) => row !== undefined) ? all : null
+}
+
+/** A row that stands for every second one after it, up to the one behind the last that is given. */
+function fillOn(rows: Map<number, string>, from: number): void {
+  const words = rows.get(from) ?? ''
+  const last = Math.max(...rows.keys())
+  for (let number = from + 2; number <= last + 1 && number <= limits.rows; number += 2)
+    if (!rows.has(number)) rows.set(number, words)
 }

@@ -1,5 +1,5 @@
 import { edited, printRow, readRow, type TextEdit } from '../notation/index.ts'
-import type { Item, StitchItem } from '../pattern/index.ts'
+import { type Item, type StitchItem, takesAndMakes } from '../pattern/index.ts'
 import { type StitchId, stitch } from '../stitches/index.ts'
 
 /** A row as it might have been meant: one small change to what is written. */
@@ -67,6 +67,19 @@ function taken({ span }: Item, text: string): Change {
   }
 }
 
+/** [yo, k1] 4 times as 3 or 5 times. */
+function otherTimes({ span, times }: Item & { kind: 'group' }, text: string): Change[] {
+  const written = text.slice(span.start, span.end)
+  const often = /(?:twice|(\d+)\s*(?:times|x))\s*$/i.exec(written)
+  if (!often) return []
+  return [times + 1, times - 1].flatMap((n) => {
+    const fresh = n === 2 ? 'twice' : `${n} times`
+    const words = `Write ${quoted(fresh)} for ${quoted(often[0].trim())}`
+    const start = span.start + often.index
+    return n < 2 ? [] : [{ words, edit: { start, end: span.end, text: fresh } }]
+  })
+}
+
 function otherDecreases(item: StitchItem, text: string): Change[] {
   const { start, end } = item.span
   return (kin[item.stitch] ?? []).map((id) => {
@@ -98,12 +111,44 @@ function changesIn(list: readonly Item[], text: string, plain: string): Change[]
     // Beside a plain stitch its number grows instead.
     if (!isPlain(before) && !isPlain(next)) changes.push(...added(plain, before, next, text))
     changes.push(...added('yo', before, next, text))
+    if (next?.kind === 'group') changes.push(...otherTimes(next, text))
     if (next?.kind !== 'stitch') continue
     if (isPlain(next)) changes.push(...otherNumbers(next, text))
     else changes.push(...otherDecreases(next, text))
     if (next.stitch === 'yo' && next.times === 1) changes.push(taken(next, text))
   }
   return changes
+}
+
+/** A repeat that ends in its middle: '…to end' as '…to last 7 sts' with what begins the repeat once more. */
+function brokenOff(items: readonly Item[], text: string, plain: string): Change[] {
+  const repeat = items.at(-1)
+  if (repeat?.kind !== 'repeat' || repeat.until.kind !== 'end') return []
+  const { start, end } = repeat.span
+  const reach = /\s*(?:to (?:the )?end(?: of (?:the )?(?:row|round))?)?[\s.]*$/i.exec(text.slice(start, end))
+  const from = start + (reach?.index ?? end - start)
+  const begin = repeat.items[0]?.span.start ?? end
+  return repeat.items.flatMap((item, i) => {
+    const words = text.slice(begin, item.span.end)
+    const takes = takesAndMakes(repeat.items.slice(0, i + 1))?.takes ?? 0
+    const ends: [string, number][] = [
+      [words, takes],
+      [`${words}, ${plain}`, takes + 1],
+    ]
+    if (isPlain(item))
+      for (let n = 1; n < item.times; n++)
+        ends.push([
+          text.slice(begin, item.span.start) + printRow([{ ...item, times: n }]),
+          takes - item.times + n,
+        ])
+    return ends.flatMap(([last, sts]) => {
+      if (sts === 0) return []
+      const fresh = ` to last ${sts === 1 ? 'st' : `${sts} sts`}, ${last}`
+      return [
+        { words: `End the row within a repeat: ${quoted(last)}`, edit: { start: from, end, text: fresh } },
+      ]
+    })
+  })
 }
 
 /** Rows longer than this are not guessed at. */
@@ -119,7 +164,8 @@ export function rowVariants(
   const lists = listsIn(items)
   if (lists.flat().length > mostItems) return []
   const variants = new Map<string, RowVariant>()
-  for (const { words, edit } of lists.flatMap((list) => changesIn(list, text, plain))) {
+  const changes = [...lists.flatMap((list) => changesIn(list, text, plain)), ...brokenOff(items, text, plain)]
+  for (const { words, edit } of changes) {
     const fresh = edited(text, edit)
     if (variants.has(fresh)) continue
     const reading = readRow(fresh, options)

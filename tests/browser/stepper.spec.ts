@@ -644,3 +644,56 @@ test.describe('without script', () => {
     await expect(page.getByRole('link', { name: 'Something is wrong here' })).toBeVisible()
   })
 })
+
+test('on a wall the stepper fills the screen and goes on at a clicker’s keys', async ({ page, context }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await page.goto(`${address('horseshoe')}?wall`)
+  const wall = page.locator('[data-wall]')
+  await expect(wall).toBeVisible()
+  expect(await wall.boundingBox()).toMatchObject({ x: 0, y: 0, ...page.viewportSize() })
+  await statusesAfter(page, 'PageDown', 3)
+  expect(await statusesAfter(page, 'PageUp', 1)).toEqual([statusesOf('horseshoe', 2)[2]])
+  await expect(page.getByText(/stays awake|may go dark|cannot keep the screen awake/)).toBeVisible()
+  const shown = await status(page).textContent()
+  const follow = await page.locator('[data-follow]').getAttribute('href')
+  const other = await context.newPage()
+  await other.goto(follow ?? '')
+  await expect(status(other)).toHaveText(shown ?? '')
+  // Nothing behind it is in the way of the keyboard.
+  await expect(page.getByRole('link', { name: 'Stitches' })).toHaveCount(0)
+  await page.keyboard.press('Escape')
+  await expect(wall).toHaveCount(0)
+  await expect(page.getByRole('link', { name: 'Stitches', exact: true })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Show it on the wall' })).toBeFocused()
+})
+
+test('on a wall it shuts nobody out', async ({ page }) => {
+  await page.goto(`${address('horseshoe')}?wall`)
+  await expect(page.locator('[data-wall]')).toBeVisible()
+  const { violations } = await new AxeBuilder({ page }).include('[data-wall]').analyze()
+  expect(violations).toEqual([])
+})
+
+test('a row is read aloud, one group of stitches a press', async ({ page }) => {
+  await page.addInitScript(() => {
+    const said: string[] = []
+    Object.assign(window, { said })
+    speechSynthesis.speak = ({ text }) => void said.push(text)
+  })
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await open(page, 'reed-bed')
+  await page.getByLabel('Repeats side by side').selectOption('1')
+  await page.getByRole('checkbox', { name: /^Read aloud/ }).check()
+  for (let i = 0; i < 7; i++) await next(page).click()
+  expect(await page.evaluate(() => (window as unknown as { said: string[] }).said)).toEqual([
+    'Row 1, right side. Knit.',
+    'Yarn over.',
+    'Slip, slip, knit.',
+    'Knit.',
+    'Knit 2 together.',
+    'Yarn over.',
+    'Knit. 7 stitches.',
+    'Row 2, wrong side. Purl 7. 7 stitches.',
+  ])
+  await expect(status(page)).toHaveText(statusesOf('reed-bed', 1).at(-1) ?? '')
+})

@@ -193,6 +193,11 @@ describe('a text from a booklet', () => {
     expect(read.beside).toEqual(['Ebb', 'Repeat rows 1 to 4.'])
   })
 
+  it('fills every second row where one stands for all of them', () => {
+    const { rows: all } = readPaste('Row 1: k1\nRow 2 and all even rows: purl.\nRow 3: k3\nRow 5: k5')
+    expect(all).toEqual(['k1', 'purl.', 'k3', 'purl.', 'k5', 'purl.'])
+  })
+
   it('gives one row a line where there are no headings', () => {
     expect(readPaste('Cast on 23 sts\nknit\r\n\r\npurl\n')).toEqual({
       rows: ['knit', 'purl'],

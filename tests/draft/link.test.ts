@@ -63,7 +63,7 @@ describe('a draft in a link', () => {
     expect((await draftToLink({ ...emptyDraft, rows }, browserPacking)).length).toBeLessThan(400)
   })
 
-  it.each([
+  const bad: [string, () => Promise<string>, string][] = [
     [
       'cut off',
       async () => (await draftToLink({ ...emptyDraft, title: 'Ebb' }, browserPacking)).slice(0, -6),
@@ -77,7 +77,8 @@ describe('a draft in a link', () => {
     ['of a million rows', async () => link({ rows: Array.from({ length: 60_000 }, () => 'k') }), 'damaged'],
     ['that is too long', async () => `1.${'a'.repeat(longestLink)}`, 'too long'],
     ['that swells', async () => link({ title: ' '.repeat(mostLinkBytes + 1) }), 'too long'],
-  ] as const)('%s opens nothing', async (_, make, why) => {
+  ]
+  it.each(bad)('%s opens nothing', async (_, make, why) => {
     expect(await draftFromLink(await make(), browserPacking)).toEqual({ draft: null, why })
   })
 })

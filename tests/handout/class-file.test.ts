@@ -37,7 +37,8 @@ describe('a class file', () => {
     const { plan, problems } = read(text)
     expect(problems.map(({ line, column }) => [line, column])).toEqual([
       [2, 8],
-      [5, 28],
+      [4, 16],
+      [5, 30],
       [7, 5],
       [7, 7],
       [8, 1],
@@ -47,6 +48,7 @@ describe('a class file', () => {
     )
     expect(plan?.title).toBe('An evening')
     expect(plan?.paper).toBe('a4')
+    expect(plan?.patterns).toEqual([{ pattern: 'reed-bad', repeats: 3 }])
   })
 
   it('names a pattern that the library does not have, and what may have been meant', () => {
@@ -124,7 +126,11 @@ const plans: fc.Arbitrary<ClassPlan> = fc.record({
 
 describe('a class that is put away and taken out again is the same', () => {
   it('as a file', () => {
-    fc.assert(fc.property(plans, (plan) => expect(read(writeClass(plan)).plan).toEqual(plan)))
+    fc.assert(
+      fc.property(plans, (plan) => {
+        expect(read(writeClass(plan)).plan).toEqual(plan)
+      }),
+    )
   })
 
   it('in the browser', () => {
@@ -137,7 +143,9 @@ describe('a class that is put away and taken out again is the same', () => {
 
   it('in the form', () => {
     fc.assert(
-      fc.property(plans, (plan) => expect(readClassForm({ ...plan })).toEqual({ plan, problems: [] })),
+      fc.property(plans, (plan) => {
+        expect(readClassForm({ ...plan })).toEqual({ plan, problems: [] })
+      }),
     )
   })
 })

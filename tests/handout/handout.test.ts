@@ -32,7 +32,7 @@ describe('every pattern on paper', () => {
             sheet.rows.map(({ before, after }) => ({ before, after })),
             `${slug}, ${repeats} repeats`,
           ).toEqual(counted)
-          expect(sheet.castOn.stitches, slug).toBe(worked?.castOn.length)
+          expect(sheet.castOn.stitches, slug).toBe(worked?.castOn)
         }
       }
     })
