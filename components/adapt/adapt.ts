@@ -12,7 +12,7 @@ import { stepWords } from './words.ts'
 
 function start(root: HTMLElement): void {
   const pattern = JSON.parse(find(root, 'script[type="application/json"]').textContent ?? '') as Pattern
-  const others = new Map<string, Pattern | null>()
+  const others = new Map<string, Pattern>()
   let steps: readonly MakeOver[] = []
   let shown = 0
 
@@ -37,8 +37,11 @@ function start(root: HTMLElement): void {
     const wants = wanted.flatMap((step) =>
       step.kind === 'together' && !others.has(step.slug) ? [step.slug] : [],
     )
-    for (const slug of new Set(wants))
-      others.set(slug, isListed(root, slug) ? await fetchPattern(slug) : null)
+    for (const slug of new Set(wants)) {
+      const other = isListed(root, slug) ? await fetchPattern(slug) : null
+      // One that could not be fetched is asked for again the next time.
+      if (other) others.set(slug, other)
+    }
     return run(pattern, wanted, others)
   }
 
@@ -94,14 +97,14 @@ function start(root: HTMLElement): void {
     find(root, '[data-slot="cut"]').hidden = !cut
     find(root, '[data-again]').hidden = wanted.length < 2
     const taken = list.filter(({ outcome }) => outcome.came === 'done').map(({ words }) => words)
-    result.show(done, taken)
+    result.show(done, taken, adaptHash(wanted))
     pictures.show(done.pattern)
     choices.mark(done)
     status(summary(list.length, taken.length, done.counts))
   }
 
   const fromAddress = (): void => {
-    const id = decodeURIComponent(location.hash.slice(1))
+    const id = location.hash.slice(1)
     // A link within the page leads somewhere and asks for nothing.
     if (id !== '' && document.getElementById(id)) return
     const { steps: wanted, cut } = parseAdaptHash(location.hash)

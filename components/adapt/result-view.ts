@@ -9,13 +9,14 @@ import { proofParts } from './proof-view.ts'
 import { rowsList } from './rows-view.ts'
 
 export interface Result {
-  /** `taken`: the steps that were done, in words. */
-  show(done: Adapted, taken: readonly string[]): void
+  /** `taken`: the steps that were done, in words. `hash`: what the address has behind the page. */
+  show(done: Adapted, taken: readonly string[], hash: string): void
 }
 
 interface Shown {
   readonly done: Adapted
   readonly taken: readonly string[]
+  readonly hash: string
 }
 
 /** What came of the steps: proof, cast-on, offers, rows, chart, and ways to take it along. */
@@ -52,7 +53,8 @@ export function resultOn(
   })
   find(root, '[data-print]').addEventListener('click', () => print())
   find(root, '[data-copy]').addEventListener('click', async () => {
-    const link = location.href
+    const { origin, pathname } = location
+    const link = `${origin}${pathname}${shown?.hash ?? ''}`
     try {
       await navigator.clipboard.writeText(link)
       say('The link is copied. Whoever opens it sees the same steps.')
@@ -62,8 +64,8 @@ export function resultOn(
   })
 
   return {
-    show(done, taken) {
-      shown = { done, taken }
+    show(done, taken, hash) {
+      shown = { done, taken, hash }
       const { pattern } = done
       put('name', [filed(done, was, taken).title])
       put('proof', proofParts(done))

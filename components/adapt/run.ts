@@ -29,8 +29,8 @@ export interface Run {
   readonly outcomes: readonly Outcome[]
 }
 
-/** The library's other patterns by slug, as far as they were fetched; null for one that is not to be had. */
-export type Others = ReadonlyMap<string, Pattern | null>
+/** The library's other patterns by slug, as far as they were fetched. */
+export type Others = ReadonlyMap<string, Pattern>
 
 /** A pattern made over step by step. The first step that cannot be done ends it; those behind it wait. */
 export function run(pattern: Pattern, steps: readonly MakeOver[], others: Others): Run {

@@ -27,7 +27,7 @@ function stepItem({ step, words, outcome }: StepShown, i: number, replies: StepR
   const out = pressing('Take it out', () => replies.takeOut(i), `Take it out: ${words}`)
   return el(
     'li',
-    { class: outcome.came === 'done' ? 'done' : 'stuck', 'data-step': i },
+    { class: `step ${outcome.came === 'done' ? 'done' : 'stuck'}`, 'data-step': i },
     el('div', { class: 'head' }, el('b', {}, ...spoken(name)), out),
     ...outcomeParts(step, outcome, (written) => replies.instead(i, written)),
   )

@@ -101,12 +101,14 @@ export interface Answer {
   readonly summary: Summary
   readonly chart: ChartView | null
   /** Null unless every row comes out. */
-  readonly card: {
-    readonly card: Card
-    readonly signs: readonly string[]
-    readonly words: readonly string[]
-  } | null
   readonly pattern: Pattern | null
+}
+
+/** A swatch card with its signs as SVG and their words as HTML. */
+export interface CardView {
+  readonly card: Card
+  readonly signs: readonly string[]
+  readonly words: readonly string[]
 }
 
 /** Another stitch that can be put where one is. */
@@ -123,8 +125,6 @@ export interface StitchView {
   readonly index: number
   readonly step: number
   readonly status: string
-  readonly place: string
-  readonly count: string
   readonly balance: string
   readonly hands: string
   readonly needles: string
@@ -146,9 +146,10 @@ export type WorkAsk =
   | { readonly ask: 'mends' }
   | { readonly ask: 'stitch'; readonly index: number; readonly step: number }
 
-/** What it asks of the one that writes and reads pattern files, which is fetched only then. */
+/** What it asks of the one that writes and reads pattern files and makes cards, which is fetched only then. */
 export type FileAsk =
   | { readonly ask: 'write'; readonly draft: Draft }
+  | { readonly ask: 'card'; readonly draft: Draft }
   | { readonly ask: 'read'; readonly name: string; readonly text: string }
 
 /** Answers carry the number of what they answer. */
@@ -157,6 +158,8 @@ export type Told =
   | { readonly told: 'mends'; readonly mends: readonly MendView[] }
   | { readonly told: 'stitch'; readonly view: StitchView | null }
   | { readonly told: 'write'; readonly text: string }
+  /** Null where the draft is not proved. */
+  | { readonly told: 'card'; readonly card: CardView | null }
   | {
       readonly told: 'read'
       readonly draft: Draft | null

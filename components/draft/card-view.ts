@@ -1,11 +1,9 @@
 import { type Slot, sheetsOfPaper } from '../card/cards.ts'
 import { el, find } from '../mend/dom.ts'
-import type { Answer } from './answer.ts'
-
-type Shown = NonNullable<Answer['card']>
+import type { CardView } from './answer.ts'
 
 /** Swatch cards for a sheet of paper, made from the cards that the page came with. */
-export function showCards(root: HTMLElement, shown: Shown | null, isRound: boolean, edges: boolean): void {
+export function showCards(root: HTMLElement, shown: CardView | null, isRound: boolean, edges: boolean): void {
   const place = find(root, '[data-cards]')
   if (!shown) {
     place.replaceChildren()
@@ -17,7 +15,13 @@ export function showCards(root: HTMLElement, shown: Shown | null, isRound: boole
   place.replaceChildren(...papers)
 }
 
-function cardFor(root: HTMLElement, shown: Shown, slot: Slot, isRound: boolean, edges: boolean): HTMLElement {
+function cardFor(
+  root: HTMLElement,
+  shown: CardView,
+  slot: Slot,
+  isRound: boolean,
+  edges: boolean,
+): HTMLElement {
   const page = slot.sheet?.page ?? 0
   const name = page === 0 ? 'notes' : page === 1 ? 'first' : 'more'
   const template = find<HTMLTemplateElement>(root, `[data-card="${name}"]`)
@@ -35,7 +39,7 @@ function cardFor(root: HTMLElement, shown: Shown, slot: Slot, isRound: boolean, 
 
 function fillFirst(
   card: HTMLElement,
-  { card: data, signs, words }: Shown,
+  { card: data, signs, words }: CardView,
   isRound: boolean,
   edges: boolean,
 ): void {

@@ -9,7 +9,7 @@ import { textsOf, withRow } from './edit-rows.ts'
 import { headPart } from './head-view.ts'
 import { noticeOn } from './notice.ts'
 import { outsideOf } from './outside.ts'
-import { reckonerFor } from './reckoner.ts'
+import { askOfFile, reckonerFor } from './reckoner.ts'
 import { rowHands } from './row-hands.ts'
 import { type RowEvents, rowsView } from './rows-view.ts'
 import { shelfOn } from './shelf.ts'
@@ -142,6 +142,15 @@ function start(root: HTMLElement): void {
     const span = here && rows.spanOf(here.index, here.step)
     if (here) rows.focus(here.index, span?.[0] ?? 0)
   }
+  /** The swatch card where the draft is proved, else the draft as it stands. */
+  async function printCard(): Promise<void> {
+    const draft = desk.draft()
+    const told = await askOfFile({ ask: 'card', draft })
+    const edges = draft.edges.before.trim() !== '' || draft.edges.after.trim() !== ''
+    showCards(root, told?.card ?? null, draft.worked === 'round', edges)
+    document.documentElement.dataset.printing = told?.card ? 'cards' : 'draft'
+    print()
+  }
   function setTools(): void {
     find(root, '[data-do="undo"]').setAttribute('aria-disabled', String(!desk.canUndo()))
     find(root, '[data-do="redo"]').setAttribute('aria-disabled', String(!desk.canRedo()))
@@ -169,7 +178,7 @@ function start(root: HTMLElement): void {
     else if (name === 'add-set-up') {
       desk.change({ ...desk.draft(), setUp: [...desk.draft().setUp, ''] })
       rows.focus(desk.draft().setUp.length - 1, 0)
-    } else if (name === 'print') print()
+    } else if (name === 'print') void printCard()
     else if (name) outside.act(name)
   })
   root.addEventListener('keydown', (event) => {
@@ -190,11 +199,10 @@ function start(root: HTMLElement): void {
     repeats = Number((target as HTMLSelectElement).value)
     reckoner.check(desk.draft(), repeats)
   })
-  addEventListener('beforeprint', () => {
-    const draft = desk.draft()
-    const edges = draft.edges.before.trim() !== '' || draft.edges.after.trim() !== ''
-    showCards(root, answer?.card ?? null, draft.worked === 'round', edges)
-    document.documentElement.dataset.printing = answer?.card ? 'cards' : 'draft'
+  addEventListener('keydown', (event) => {
+    if (event.key !== 'p' || !(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey) return
+    event.preventDefault()
+    void printCard()
   })
   root.hidden = false
   outside.begin()

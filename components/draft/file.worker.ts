@@ -1,5 +1,6 @@
 import { draftOf, problemText, readPattern, writeDraft } from '../../engine/intake/index.ts'
 import type { FileAsk, Told } from './answer.ts'
+import { cardOf } from './card-of.ts'
 
 /** Problems of a file for which something in it would not come into the draft. */
 const lossy = [
@@ -26,8 +27,10 @@ function readFile(name: string, text: string): Extract<Told, { told: 'read' }> {
   }
 }
 
-const tell = (ask: FileAsk): Told =>
-  ask.ask === 'write' ? { told: 'write', text: writeDraft(ask.draft) } : readFile(ask.name, ask.text)
+function tell(ask: FileAsk): Told {
+  if (ask.ask === 'write') return { told: 'write', text: writeDraft(ask.draft) }
+  return ask.ask === 'card' ? { told: 'card', card: cardOf(ask.draft) } : readFile(ask.name, ask.text)
+}
 
 addEventListener('message', ({ data }: MessageEvent<{ id: number; ask: FileAsk }>) => {
   postMessage({ id: data.id, told: tell(data.ask) })

@@ -1,9 +1,10 @@
 import type { ChartRow } from '../../engine/chart/index.ts'
+import { escapeText, neighboursOf } from '../../engine/drawing/index.ts'
 import { type DraftPlace, textAt, type WrittenAt } from '../../engine/intake/index.ts'
-import { lessonOf } from '../../engine/lesson/index.ts'
+import { balanceAt, statusOf } from '../../engine/lesson/index.ts'
 import { type edgesOf, type Item, type Row, stitchesUsed } from '../../engine/pattern/index.ts'
+import { handSteps, stitch } from '../../engine/stitches/index.ts'
 import { actOf } from '../stepper/acts.ts'
-import { slotsAt } from '../stepper/slots.ts'
 import { isFirst, isLast, moved, type Spot } from '../stepper/state.ts'
 import type { StitchView } from './answer.ts'
 import { choicesAt } from './choices.ts'
@@ -16,11 +17,10 @@ export function lookAt(worked: WorkedDraft, index: number, step: number): Stitch
     ({ first, worked: { rows } }) => index >= first && index < first + rows.length,
   )
   if (!segment) return null
-  const { worked: piece, first } = segment
-  const lesson = lessonOf(piece)
+  const { worked: piece, first, chart } = segment
   const spot: Spot = { repeats: piece.repeats, row: index - first, step }
-  const slots = slotsAt(lesson, spot, 'English')
-  if (!slots) return null
+  const [row, here] = [piece.rows[spot.row], piece.rows[spot.row]?.steps[step]]
+  if (!row || !here) return null
   const to = (way: 'next' | 'back'): readonly [number, number] | null => {
     const there = moved(() => piece, spot, { do: way })
     return there === spot ? null : [there.row + first, there.step]
@@ -28,12 +28,12 @@ export function lookAt(worked: WorkedDraft, index: number, step: number): Stitch
   return {
     index,
     step,
-    status: slots.status,
-    place: slots.place,
-    count: slots.count,
-    balance: slots.balance,
-    hands: slots.hands,
-    needles: actOf(lesson, spot, 'English')?.last() ?? '',
+    status: escapeText(statusOf(piece, row, here)),
+    balance: escapeText(balanceAt(row, step + 1).words),
+    hands: handSteps(stitch(here.stitch), 'English', neighboursOf(row, step))
+      .map((words) => `<li>${escapeText(words)}</li>`)
+      .join(''),
+    needles: actOf({ worked: piece, chart }, spot, 'English')?.last() ?? '',
     isFirst: isFirst(piece, spot),
     isLast: isLast(piece, spot),
     next: to('next'),

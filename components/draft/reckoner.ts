@@ -89,7 +89,7 @@ export function reckonerFor({ onAnswer, onStuck }: Listeners): Reckoner {
   }
 }
 
-/** Writes or reads a pattern file; null where that took too long. */
+/** Writes or reads a pattern file, or makes a card; null where that took too long. */
 export function askOfFile<K extends FileAsk['ask']>(
   ask: FileAsk & { readonly ask: K },
 ): Promise<Extract<Told, { told: K }> | null> {
@@ -100,7 +100,7 @@ export function askOfFile<K extends FileAsk['ask']>(
       worker.terminate()
       resolve(told?.told === ask.ask ? (told as never) : null)
     }
-    const timer = setTimeout(() => end(null), longest)
+    const timer = setTimeout(() => end(null), 4 * longest)
     worker.addEventListener('message', ({ data }: MessageEvent<{ told: Told }>) => end(data.told))
     worker.addEventListener('error', (event) => {
       event.preventDefault()

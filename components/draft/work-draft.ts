@@ -1,6 +1,5 @@
 import { sentenceOf } from '../../engine/base/index.ts'
 import type { RowCount } from '../../engine/counts/index.ts'
-import { escapeText, keyDrawing, toSvg } from '../../engine/drawing/index.ts'
 import {
   checkDraft,
   type Draft,
@@ -9,8 +8,7 @@ import {
   mendsFor,
   textAt,
 } from '../../engine/intake/index.ts'
-import { castOnWords, countText, swatchCard } from '../../engine/lesson/index.ts'
-import { stitch, symbolOf } from '../../engine/stitches/index.ts'
+import { castOnWords, countText } from '../../engine/lesson/index.ts'
 import type { Answer, Marked, MendView, ProblemView, RowView, Summary } from './answer.ts'
 import { chartPieces } from './chart-pieces.ts'
 import { countsOf, misfitRows, rowsOf, type Segments, segmentsOf, usualRepeats } from './segments.ts'
@@ -44,7 +42,6 @@ export function answerOf(worked: WorkedDraft): Answer {
     problems: checked.problems.map((problem) => problemView(problem, checked)),
     summary: summaryOf(worked),
     chart: longest ? chartPieces(longest, all) : null,
-    card: cardOf(checked),
     pattern: checked.sound ? checked.pattern : null,
   }
 }
@@ -175,21 +172,6 @@ const whyNot = (errors: readonly DraftProblem[], row: number | undefined): strin
     ? 'does not end on the count that row 1 begins with'
     : 'does not come out'
 
-function cardOf({ sound, pattern, proof }: DraftChecked): Answer['card'] {
-  if (!sound || !proof) return null
-  const card = swatchCard(pattern, proof)
-  const sign = (id: string): string => {
-    const symbol = symbolOf(id)
-    const cell = symbol.strokes.some(({ kind }) => kind === 'digit') ? 5 : 3.7
-    return toSvg(keyDrawing(symbol, { cell, unit: 'mm' }), { idPrefix: `card-${id.replace(/\W/g, '-')}` })
-  }
-  const words = card.stitches.map((id) => {
-    const { us, name } = stitch(id)
-    return `<strong>${escapeText(us)}</strong> ${us === name ? '' : escapeText(name)}`
-  })
-  return { card, signs: card.stitches.map(sign), words }
-}
-
 /** Suggestions for every problem, each tried before it is offered. */
 export function mendsOf({ draft, checked }: WorkedDraft): MendView[] {
   return checked.problems.slice(0, mostMended).flatMap((problem, index) =>
@@ -204,7 +186,7 @@ export function mendsOf({ draft, checked }: WorkedDraft): MendView[] {
 }
 
 /** Beyond so many problems the first ones are looked at first. */
-const mostMended = 12
+const mostMended = 4
 
 /** The row with a change made, cut round what is new, with a few words on either side. */
 function pieces(text: string, edit: { start: number; text: string }): [string, string, string] {

@@ -1,4 +1,4 @@
-import { adaptationNames, type Request, readRequests } from '../adapt/index.ts'
+import { type Request, readRequests } from '../adapt/index.ts'
 import { printable } from '../base/index.ts'
 
 /** Where another pattern goes: to the left of this one, above it, or below it. */
@@ -19,6 +19,8 @@ export interface LinkedMakeOvers {
 
 /** More than anyone makes over by hand. */
 const [mostCharacters, mostSteps] = [1000, 24]
+/** No step is written in more letters. */
+const longestStep = 100
 
 const usualWords = ['beside', 'above', 'below'] as const
 
@@ -36,16 +38,18 @@ export function readMakeOver(text: string): MakeOver {
   const where = usualWords.find((one) => one === word)
   const slug = rest.join('-')
   if (where && /^[a-z0-9-]{1,80}$/.test(slug)) return { kind: 'together', written, where, slug }
-  const read = readRequests(written)
-  if ('unknown' in read) {
-    const { suggestion } = read
-    return { kind: 'unknown', written: printable(written).slice(0, 60), suggestion }
-  }
+  const read = written.length <= longestStep ? readRequests(written) : null
+  if (read === null) return unknown(written, null)
+  if ('unknown' in read) return unknown(written, read.suggestion)
   const [request] = read
-  return request && read.length === 1
-    ? { kind: 'request', written, request }
-    : { kind: 'unknown', written: printable(written).slice(0, 60), suggestion: adaptationNames[0] ?? null }
+  return request && read.length === 1 ? { kind: 'request', written, request } : unknown(written, null)
 }
+
+const unknown = (written: string, suggestion: string | null): MakeOver => ({
+  kind: 'unknown',
+  written: printable(written).slice(0, 60),
+  suggestion,
+})
 
 /** The steps in the last part of an address: '#round,mirror,wider-2'. What is not understood comes back as such. */
 export function parseAdaptHash(hash: unknown): LinkedMakeOvers {

@@ -31,13 +31,13 @@ function partList(parts: readonly ClassPart[]): Markup {
 function running(plan: ClassPlan): Markup | null {
   if (plan.parts.length === 0) return null
   const table = html`<div class="wide"><table class="running"><thead><tr><th scope="col" class="figure">Minutes</th><th scope="col">What we do</th><th scope="col">All</th><th scope="col">Most</th><th scope="col">The quick ones</th></tr></thead><tbody>${partRows(plan.parts)}</tbody></table></div>`
-  return html`<section aria-labelledby="class-running"><h3 id="class-running">Running order, ${minutesOf(plan)} minutes</h3>${plan.print === 'large' ? partList(plan.parts) : table}</section>`
+  return html`<section><h3>Running order, ${minutesOf(plan)} minutes</h3>${plan.print === 'large' ? partList(plan.parts) : table}</section>`
 }
 
 function patternsOf(sheets: readonly HandoutSheet[]): Markup {
   const item = ({ pattern, repeats, castOn, code }: HandoutSheet): Markup =>
     html`<li><strong>${pattern.title}</strong>, ${'fixed' in pattern.castOn ? '' : `${repeats} ${repeats === 1 ? 'repeat' : 'repeats'}, `}cast on ${castOn.stitches}, code ${code}</li>`
-  return html`<section aria-labelledby="class-patterns"><h3 id="class-patterns">Patterns, in order</h3><ol>${sheets.map(item)}</ol></section>`
+  return html`<section><h3>Patterns, in order</h3><ol>${sheets.map(item)}</ol></section>`
 }
 
 /** The teacher's page: who, where, when; the running order; the patterns. */
@@ -49,9 +49,9 @@ function planLeaf({ plan, sheets }: Handout): Markup {
 <p class="of">${[guild, date, place].filter(Boolean).join('; ')}</p></header>
 ${running(plan)}
 ${patternsOf(sheets)}
-<section aria-labelledby="class-bring"><h3 id="class-bring">Everyone brings</h3><ul class="bring">
+<section><h3>Everyone brings</h3><ul class="bring">
 ${[yarn, needle === null ? '' : `needles ${needle} mm`, ...bring].filter(Boolean).map((thing) => html`<li>${thing}</li>`)}</ul></section>
-${homework !== '' && html`<section aria-labelledby="class-homework"><h3 id="class-homework">Until next time</h3><p>${homework}</p></section>`}
+${homework !== '' && html`<section><h3>Until next time</h3><p>${homework}</p></section>`}
 </div></article>`
 }
 
@@ -59,7 +59,7 @@ function rowCard(sheet: HandoutSheet, row: HandoutRow): Markup {
   const side = sideOf(row)
   const count = row.changes ? `${row.after} stitches, from ${row.before}` : `${row.after} stitches`
   return html`<li class="${row.side === 'WS' ? 'back' : ''}"><span class="ring" aria-hidden="true"></span>
-<h4>${row.name}${side === '' ? null : html` <span class="side">${side}</span>`}</h4>
+<h3>${row.name}${side === '' ? null : html` <span class="side">${side}</span>`}</h3>
 ${boxList(row)}
 <p class="card-count">After it <strong>${count}</strong> ${tickBoxes}</p>
 <p class="credit">${sheet.pattern.title}, ${sheet.code}${row.lifeline && '. Lifeline after this row'}</p></li>`

@@ -24,8 +24,8 @@ export interface LeafPlace {
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)
 const times = (n: number): string => (n === 1 ? '1 repeat' : `${n} repeats`)
 
-function section(id: string, title: string, content: Markup, className = ''): Markup {
-  return html`<section class="${className}" aria-labelledby="${id}"><h3 id="${id}">${title}</h3>${content}</section>`
+function section(title: string, content: Markup, className = ''): Markup {
+  return html`<section class="${className}"><h3>${title}</h3>${content}</section>`
 }
 
 function head({ pattern, version, code, kind, able }: HandoutSheet, id: string): Markup {
@@ -51,12 +51,11 @@ function needs({ pattern }: HandoutSheet, { bring, yarn, needle }: ClassPlan, is
   return html`<ul class="bring">${all.map((thing) => html`<li>${thing}</li>`)}</ul>`
 }
 
-function castOnPart(sheet: HandoutSheet, id: string): Markup {
+function castOnPart(sheet: HandoutSheet): Markup {
   const { castOn, otherCastOns, rule, edges, repeats, pattern } = sheet
   const fixed = 'fixed' in pattern.castOn
   const others = otherCastOns.map(({ repeats: n, stitches }) => `${times(n)} ${stitches}`).join(', ')
   return section(
-    id,
     'Cast on',
     html`<p><strong class="big">${castOn.stitches}</strong> stitches${fixed ? '.' : ` for ${times(repeats)}.`}
 ${!fixed && `That is a ${rule}${edges === '' ? '' : `, and the edge stitches: ${edges}`}.`}
@@ -82,17 +81,16 @@ function keyPart(sheet: HandoutSheet, plan: ClassPlan, id: string): Markup {
 ${signs && html`<span class="signs">${one.signs.map((sign, j) => signMarkup(sign, `${id}-${i}-${j}`, mirrored))}</span>`}
 <span><strong>${one.short}</strong> ${one.name === one.short ? '' : one.name}<span class="does">${[countWords(one), one.lean].filter(Boolean).join('; ')}</span></span></li>`
   const shown = sheet.key.filter((one) => signs || one.id !== 'none')
-  return section(id, 'The stitches', html`<ul class="key">${shown.map(entry)}</ul>`)
+  return section('The stitches', html`<ul class="key">${shown.map(entry)}</ul>`)
 }
 
-function rowsPart(sheet: HandoutSheet, plan: ClassPlan, id: string): Markup {
+function rowsPart(sheet: HandoutSheet, plan: ClassPlan): Markup {
   const word = sheet.pattern.worked === 'round' ? 'rounds' : 'rows'
   const title = `The ${word}${'fixed' in sheet.pattern.castOn ? '' : `, ${times(sheet.repeats)}`}`
   const growing =
     sheet.pattern.growing &&
     html`<p>The counts are those of the first turn; the piece grows with every turn.</p>`
   return section(
-    id,
     title,
     html`${growing}${plan.print === 'large' ? rowList(sheet) : rowTable(sheet, plan.print === 'easier')}`,
     'all-rows',
@@ -114,16 +112,14 @@ function chartPart(
       : `Right-side rows run ${from}, wrong-side rows ${back}.`
   const sees = 'fixed' in pattern.castOn ? '' : `It shows ${times(chartRepeats)}. `
   return section(
-    id,
     'The chart',
     html`<p>Seen from the right side, begun at the bottom. ${sees}${way} The small numbers are its stitches after each row.</p><div class="wide">${svg(chart, `${id}-drawing`)}</div>`,
     'chart',
   )
 }
 
-function stuckPart({ stuck }: HandoutSheet, id: string): Markup {
+function stuckPart({ stuck }: HandoutSheet): Markup {
   return section(
-    id,
     'Stuck?',
     html`<ol>${stuck.questions.map((question) => html`<li>${question}</li>`)}</ol>
 <ul class="mends">${stuck.mends.map(({ title, words }) => html`<li><strong>${title}.</strong> ${words}</li>`)}</ul>`,
@@ -165,9 +161,8 @@ function sourcePart({ pattern: { about } }: HandoutSheet): Markup | null {
   return words === '' ? null : html`<p class="credit">${words}.</p>`
 }
 
-const notes = (id: string): Markup =>
+const notes = (): Markup =>
   section(
-    id,
     'Notes',
     html`<div class="lines" aria-hidden="true">${Array.from({ length: 4 }, () => html`<i></i>`)}</div>`,
     'notes',
@@ -190,17 +185,17 @@ export function patternLeaf(sheet: HandoutSheet, plan: ClassPlan, place: LeafPla
 <div class="foot"><p>${footWords(sheet, plan)}</p></div>
 <div class="body">
 ${head(sheet, id)}
-${has('picture') && pictures(sheet, place.pictures)}
-${has('bring') && section(`${id}-bring`, 'Bring', needs(sheet, plan, first))}
-${castOnPart(sheet, `${id}-cast-on`)}
+${has('picture') && plan.print !== 'large' && pictures(sheet, place.pictures)}
+${has('bring') && section('Bring', needs(sheet, plan, first))}
+${castOnPart(sheet)}
 ${has('key') && keyPart(sheet, plan, `${id}-key`)}
-${rowsPart(sheet, plan, `${id}-rows`)}
+${rowsPart(sheet, plan)}
 ${has('chart') && chartPart(sheet, plan, `${id}-chart`)}
-${has('stuck') && stuckPart(sheet, `${id}-stuck`)}
+${has('stuck') && stuckPart(sheet)}
 ${lifelinePart(sheet)}
 ${cautions}
 ${sourcePart(sheet)}
-${has('notes') && notes(`${id}-notes`)}
-${last && has('homework') && plan.homework !== '' && section(`${id}-homework`, 'Until next time', html`<p>${plan.homework}</p>`)}
+${has('notes') && notes()}
+${last && has('homework') && plan.homework !== '' && section('Until next time', html`<p>${plan.homework}</p>`)}
 </div></article>`
 }

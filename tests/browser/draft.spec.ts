@@ -358,7 +358,11 @@ test('a swatch card of the draft is printed at once', async ({ page }) => {
   await open(page)
   await paste(row(page, 1), booklet)
   await expect(stand(page)).toHaveText(/^All 2 rows come out/)
-  await page.evaluate(() => dispatchEvent(new Event('beforeprint')))
+  const printed = page.evaluate(
+    () => new Promise<void>((done) => addEventListener('beforeprint', () => done(), { once: true })),
+  )
+  await page.getByRole('button', { name: 'Print a swatch card' }).click()
+  await printed
   await page.emulateMedia({ media: 'print' })
   const card = page.locator('[data-cards] .card').first()
   await expect(card).toBeVisible()

@@ -690,7 +690,7 @@ test('a row is read aloud, one group of stitches a press', async ({ page }) => {
     'Yarn over.',
     'Slip, slip, knit.',
     'Knit.',
-    'Knit 2 together.',
+    'Knit two together.',
     'Yarn over.',
     'Knit. 7 stitches.',
     'Row 2, wrong side. Purl 7. 7 stitches.',
