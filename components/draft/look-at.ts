@@ -33,7 +33,7 @@ export function lookAt(worked: WorkedDraft, index: number, step: number): Stitch
     hands: handSteps(stitch(here.stitch), 'English', neighboursOf(row, step))
       .map((words) => `<li>${escapeText(words)}</li>`)
       .join(''),
-    needles: actOf({ worked: piece, chart }, spot, 'English')?.last() ?? '',
+    needles: actOf({ worked: piece, chart, callOuts: () => [] }, spot, 'English')?.last() ?? '',
     isFirst: isFirst(piece, spot),
     isLast: isLast(piece, spot),
     next: to('next'),

@@ -660,7 +660,16 @@ test('on a wall the stepper fills the screen and goes on at a clicker’s keys',
   await other.goto(follow ?? '')
   await expect(status(other)).toHaveText(shown ?? '')
   // Nothing behind it is in the way of the keyboard.
-  await expect(page.getByRole('link', { name: 'Stitches' })).toHaveCount(0)
+  for (let i = 0; i < 12; i++) {
+    await page.keyboard.press('Tab')
+    expect(
+      await page.evaluate(
+        () =>
+          document.activeElement === document.body || document.activeElement?.closest('[data-wall]') !== null,
+      ),
+    ).toBe(true)
+  }
+  await next(page).focus()
   await page.keyboard.press('Escape')
   await expect(wall).toHaveCount(0)
   await expect(page.getByRole('link', { name: 'Stitches', exact: true })).toBeVisible()
