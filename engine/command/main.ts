@@ -7,7 +7,6 @@ import { printRow, type Terms } from '../notation/index.ts'
 import { type Pattern, type Row, withEdges } from '../pattern/index.ts'
 import { adaptedFor, requestsFrom } from './adapted.ts'
 import { type CheckedFile, checkFile } from './files.ts'
-import { handout } from './handout.ts'
 import { checkEntry } from './report.ts'
 import { stepEntries, stepText } from './steps.ts'
 
@@ -170,7 +169,9 @@ function chart(argv: string[], streams: Streams): number {
   return 0
 }
 
+/** Loaded when it is asked for: nothing else needs pictures and paper. */
 async function handoutOrUsage(argv: string[], streams: Streams): Promise<number> {
+  const { handout } = await import('./handout.ts')
   const done = await handout(argv, streams)
   if (typeof done === 'string') throw new UsageError(done)
   return done

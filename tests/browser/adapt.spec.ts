@@ -33,6 +33,13 @@ async function open(page: Page, slug: string, hash = ''): Promise<void> {
   await expect(page.locator('[data-proof]')).toBeVisible()
 }
 
+/** A narrow page has its choices folded, a wide one does not. */
+async function unfold(page: Page, group: string): Promise<void> {
+  const details = page.locator('[data-group]', { has: page.locator('summary', { hasText: group }) })
+  if ((await details.getAttribute('open')) === null) await details.locator('summary').click()
+  await expect(details).toHaveAttribute('open')
+}
+
 /** Goes on by Tab until what has the focus passes, as someone without a mouse does. */
 async function tabTo(page: Page, selector: string): Promise<void> {
   for (let presses = 0; presses < 90; presses++) {
@@ -85,9 +92,8 @@ test('what cannot be done is refused with its reason and what to try, and nothin
 }) => {
   await open(page, 'reed-bed', '#round')
   const before = await castOn(page)
-  await page.locator('summary', { hasText: 'Width of the repeat' }).click({ force: true })
+  await unfold(page, 'Width of the repeat')
   const wider = choice(page, 'wider')
-  if (!(await wider.isVisible())) await page.locator('summary', { hasText: 'Width of the repeat' }).click()
   await expect(wider).toContainText('why?')
   await wider.click()
   const reason = /It cannot be adapted so\. (.*)\n {2}To try: (.*)\n/.exec(
@@ -134,11 +140,9 @@ test('one press takes the plainer stitch that stands beside an awkward one', asy
 
 test('another pattern is put beside it, where their counts agree', async ({ page }) => {
   await open(page, 'mini-horseshoe')
-  await page.getByText('With another pattern').click()
-  const button = page.getByRole('button', { name: 'Put it to the left' })
-  if (!(await button.isVisible())) await page.getByText('With another pattern').click()
+  await unfold(page, 'With another pattern')
   await page.getByLabel('The other one').selectOption('arrowhead')
-  await button.click()
+  await page.getByRole('button', { name: 'Put it to the left' }).click()
   await expect(page).toHaveURL(/#beside-arrowhead$/)
   await expect(steps(page).first()).toContainText('Arrowhead to its left')
   // 6 + 1 and 10 + 1: one repeat of each with the stitches that balance it.
