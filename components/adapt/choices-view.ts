@@ -36,7 +36,9 @@ export function choicesOn(
       const written = writtenIn(form, event.submitter)
       const chosen = written === null ? { why: 'That wants a whole number from 1.' } : await choose(written)
       if (written === null) form.querySelector('input')?.setAttribute('aria-invalid', 'true')
-      noteOf(form).replaceChildren(...noteParts(chosen, see))
+      const note = noteOf(form)
+      note.replaceChildren(...noteParts(chosen, see))
+      note.scrollIntoView({ block: 'nearest' })
     })
   }
   return { clear, mark: (done) => markSoon(forms, done) }

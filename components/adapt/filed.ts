@@ -1,11 +1,6 @@
 import type { Adapted } from '../../engine/adapt/index.ts'
-import { draftOf, draftToLink, longestLink } from '../../engine/intake/index.ts'
 import { printRow } from '../../engine/notation/index.ts'
 import { type Pattern, withEdges } from '../../engine/pattern/index.ts'
-import { download, fileName } from '../draft/files.ts'
-import { browserPacking } from '../draft/packing.ts'
-import { askOfFile } from '../draft/reckoner.ts'
-import { siteRoot } from '../pattern-facts.ts'
 
 const longestTitle = 200
 const longestNotes = 4000
@@ -40,18 +35,4 @@ export function filed({ pattern, closing }: Adapted, was: Pattern, steps: readon
 
 function given<T extends object>(values: T): { [K in keyof T]: Exclude<T[K], undefined> } {
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as never
-}
-
-/** Hands the pattern to the reader as a file; whether that could be done. */
-export async function saveFile(pattern: Pattern): Promise<boolean> {
-  const draft = draftOf(pattern)
-  const told = await askOfFile({ ask: 'write', draft })
-  if (told) download(fileName(draft), told.text)
-  return told !== null
-}
-
-/** The drafting page with the pattern laid out in it; null where it is too long to stand in an address. */
-export async function draftAddress(pattern: Pattern): Promise<string | null> {
-  const payload = await draftToLink(draftOf(pattern), browserPacking)
-  return payload.length > longestLink ? null : `${siteRoot()}draft/#draft=${payload}`
 }

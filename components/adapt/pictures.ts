@@ -4,7 +4,8 @@ import type { ClothAsked, ClothTold } from './cloth.worker.ts'
 
 /** The two fabrics side by side, drawn beside the page. */
 export interface Pictures {
-  show(pattern: Pattern): void
+  /** The pattern as it is now; null while nothing was done to it. */
+  show(pattern: Pattern | null): void
 }
 
 /** Milliseconds: a fabric that takes longer is given up. */
@@ -44,7 +45,12 @@ export function picturesOn(root: HTMLElement, was: Pattern): Pictures {
   return {
     show(pattern) {
       pending = pattern
-      if (isNear) showAfter(pattern)
+      after.hidden = pattern === null
+      if (pattern === null) {
+        stop?.()
+        widths.delete(after)
+        toScale(widths)
+      } else if (isNear) showAfter(pattern)
     },
   }
 }

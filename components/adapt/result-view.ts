@@ -3,10 +3,11 @@ import type { Pattern } from '../../engine/pattern/index.ts'
 import { find } from '../mend/dom.ts'
 import { rowWord } from '../pattern-facts.ts'
 import { chartParts } from './chart-view.ts'
-import { draftAddress, filed, saveFile } from './filed.ts'
+import { filed } from './filed.ts'
 import { offerParts } from './offers-view.ts'
 import { proofParts } from './proof-view.ts'
 import { rowsList } from './rows-view.ts'
+import { draftAddress, saveFile } from './take-along.ts'
 
 export interface Result {
   /** `taken`: the steps that were done, in words. `hash`: what the address has behind the page. */

@@ -5,10 +5,10 @@ const place = (what: string, at: number | null): string => (at === null ? '' : `
 const leans = { left: 'to the left', centre: 'upright', right: 'to the right' } as const
 const where = { beside: 'to its left', above: 'above it', below: 'below it' } as const
 
-/** A step as a few words behind a pattern's name: 'in the round', '2 sizes wider', 'Vine to its left'. */
+/** A step as a few words behind a pattern's name: 'in the round', '2 sizes wider', 'with Vine to its left'. */
 export function stepWords(step: MakeOver, titleOf: (slug: string) => string): string {
   if (step.kind === 'unknown') return step.written
-  if (step.kind === 'together') return `${titleOf(step.slug)} ${where[step.where]}`
+  if (step.kind === 'together') return `with ${titleOf(step.slug)} ${where[step.where]}`
   const { request } = step
   switch (request.do) {
     case 'round':
@@ -21,19 +21,19 @@ export function stepWords(step: MakeOver, titleOf: (slug: string) => string): st
     case 'narrower':
       return `${sizes(request.sizes)}${request.do}`
     case 'plain stitch in':
-      return `a plain stitch more in each repeat${place('before stitch', request.stitch)}`
+      return `with a plain stitch more in each repeat${place('before stitch', request.stitch)}`
     case 'plain stitch out':
-      return `a plain stitch fewer in each repeat${place('stitch', request.stitch)}`
+      return `with a plain stitch fewer in each repeat${place('stitch', request.stitch)}`
     case 'half repeats':
-      return `half repeats at the sides${place('through stitch', request.stitch)}`
+      return `with half repeats at the sides${place('through stitch', request.stitch)}`
     case 'doubles':
-      return `doubles ${leans[request.lean]}`
+      return `with doubles ${leans[request.lean]}`
     case 'plainer':
-      return request.stitch === null ? 'plainer stitches' : step.written
+      return request.stitch === null ? 'with plainer stitches' : `with ${step.written}`
     case 'edge':
-      return `${request.kind} edge of ${counted(request.stitches, 'stitch', 'stitches')}`
+      return `with a ${request.kind} edge of ${counted(request.stitches, 'stitch', 'stitches')}`
     case 'border':
-      return `garter borders of ${counted(request.rows, 'row', 'rows')}`
+      return `with garter borders of ${counted(request.rows, 'row', 'rows')}`
   }
 }
 

@@ -91,8 +91,9 @@ function start(root: HTMLElement): void {
     if (!answer) return
     const draft = desk.draft()
     const found = answer
-    stand.textContent = found.summary.headline
-    stand.dataset.sound = String(found.summary.sound)
+    // Said again only when it changes: it is read out.
+    if (stand.textContent !== found.summary.headline) stand.textContent = found.summary.headline
+    stand.dataset.sound = found.summary.rows === 0 ? 'none' : String(found.summary.sound)
     find(root, '[data-do="first"]').hidden = found.summary.first === null
     head.show(found, mends)
     const list = rows.showing(draft, found, mends)

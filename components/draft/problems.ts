@@ -11,7 +11,11 @@ function spoken(words: string): (Node | string)[] {
 
 /** A problem: what, why, and what can be done with one press. */
 export function problemItem(problem: ProblemView, mends: readonly MendView[], onMend: OnMend): HTMLLIElement {
-  const said = el('p', {}, el('strong', {}, problem.severity === 'error' ? 'Look at this: ' : 'Perhaps: '))
+  const said = el(
+    'p',
+    { class: 'what' },
+    el('strong', {}, problem.severity === 'error' ? 'Look at this: ' : 'Perhaps: '),
+  )
   said.append(...spoken(problem.message))
   const item = el('li', { class: problem.severity }, said)
   if (problem.hint !== null) {

@@ -37,12 +37,19 @@ export function setName(part: RowPart, name: string, index: number): void {
     part.field.id = id
     label.htmlFor = id
     find(part.li, '.row-told').id = `${id}-told`
-    part.field.setAttribute('aria-describedby', `${id}-told`)
+    describe(part)
     for (const tool of part.li.querySelectorAll('[data-tool]'))
       tool.setAttribute('aria-describedby', `${id}-name`)
     label.id = `${id}-name`
   }
   if (label.textContent !== name) label.textContent = name
+}
+
+/** The field is described by its counts and by the first thing that is wrong with it. */
+function describe({ li, field }: RowPart): void {
+  const what = li.querySelector('.row-problems .what')
+  if (what) what.id = `${field.id}-what`
+  field.setAttribute('aria-describedby', `${field.id}-told${what ? ` ${field.id}-what` : ''}`)
 }
 
 const stateWords = {
@@ -108,6 +115,7 @@ export function showProblems(
   const hadFocus = list.contains(document.activeElement)
   list.replaceChildren(...problems.map(({ problem, mends }) => problemItem(problem, mends, onMend)))
   list.hidden = problems.length === 0
+  describe(part)
   if (hadFocus) part.field.focus({ preventScroll: true })
 }
 

@@ -18,7 +18,8 @@ export function borders(pattern: Pattern, count: number): Adaptation {
   const below = garter(count, pattern)
   const setUp = setUpOf([...below, ...pattern.setUp.map(({ items }) => items)], pattern)
   const how = pattern.worked === 'round' ? 'knit and purl rounds by turns' : 'rows knitted on both sides'
-  const sentence = `${count} ${how} come before row 1, and as many after the last time of the rows: garter, which does not curl.`
+  const what = pattern.worked === 'round' ? 'round' : 'row'
+  const sentence = `${count} ${how} come before ${what} 1, and as many after the last time of the ${what}s: garter, which does not curl.`
   return finished({ ...pattern, setUp }, [easy(sentence)], { closing: closingRows(pattern, count) })
 }
 

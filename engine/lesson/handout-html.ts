@@ -2,7 +2,7 @@ import type { Handout, HandoutSheet } from './handout.ts'
 import type { ClassPart, ClassPlan } from './handout-class.ts'
 import { minutesOf } from './handout-class.ts'
 import { footWords, type HandoutPictures, patternLeaf } from './handout-leaf.ts'
-import { html, type Markup } from './handout-markup.ts'
+import { html, type Markup, wide } from './handout-markup.ts'
 import type { HandoutRow } from './handout-rows.ts'
 import { boxList, sideOf, tickBoxes } from './handout-table.ts'
 
@@ -30,7 +30,10 @@ function partList(parts: readonly ClassPart[]): Markup {
 
 function running(plan: ClassPlan): Markup | null {
   if (plan.parts.length === 0) return null
-  const table = html`<div class="wide"><table class="running"><thead><tr><th scope="col" class="figure">Minutes</th><th scope="col">What we do</th><th scope="col">All</th><th scope="col">Most</th><th scope="col">The quick ones</th></tr></thead><tbody>${partRows(plan.parts)}</tbody></table></div>`
+  const table = wide(
+    'Running order',
+    html`<table class="running"><thead><tr><th scope="col" class="figure">Minutes</th><th scope="col">What we do</th><th scope="col">All</th><th scope="col">Most</th><th scope="col">The quick ones</th></tr></thead><tbody>${partRows(plan.parts)}</tbody></table>`,
+  )
   return html`<section><h3>Running order, ${minutesOf(plan)} minutes</h3>${plan.print === 'large' ? partList(plan.parts) : table}</section>`
 }
 
@@ -44,7 +47,7 @@ function patternsOf(sheets: readonly HandoutSheet[]): Markup {
 function planLeaf({ plan, sheets }: Handout): Markup {
   const { guild, date, place, yarn, needle, bring, homework } = plan
   return html`<article class="leaf" aria-labelledby="class-plan">
-<div class="foot"><p>${[classWords(plan), guild, date].filter(Boolean).join(' · ')} · ${sheets.map(({ code }) => code).join(', ')}</p></div>
+<div class="foot"><p>${[classWords(plan), ...(plan.print === 'large' ? [] : [guild, date])].filter(Boolean).join(' · ')} · ${sheets.map(({ code }) => code).join(', ')}</p></div>
 <div class="body"><header><h2 id="class-plan">${classWords(plan)}</h2>
 <p class="of">${[guild, date, place].filter(Boolean).join('; ')}</p></header>
 ${running(plan)}
@@ -61,8 +64,8 @@ function rowCard(sheet: HandoutSheet, row: HandoutRow): Markup {
   return html`<li class="${row.side === 'WS' ? 'back' : ''}"><span class="ring" aria-hidden="true"></span>
 <h3>${row.name}${side === '' ? null : html` <span class="side">${side}</span>`}</h3>
 ${boxList(row)}
-<p class="card-count">After it <strong>${count}</strong> ${tickBoxes}</p>
-<p class="credit">${sheet.pattern.title}, ${sheet.code}${row.lifeline && '. Lifeline after this row'}</p></li>`
+<p>After it <strong>${count}</strong></p>
+<div class="card-foot"><p class="credit">${sheet.pattern.title}, ${sheet.code}${row.lifeline && '. Lifeline after this row'}</p>${tickBoxes}</div></li>`
 }
 
 /** One row a card, to cut out and to hang on a ring; a wrong-side row's card has its corner cut. */

@@ -3,7 +3,7 @@ import { lifelinePlan } from '../measure/index.ts'
 import type { HandoutSheet } from './handout.ts'
 import type { ClassPlan } from './handout-class.ts'
 import type { HandoutSign, HandoutStitch } from './handout-key.ts'
-import { html, type Markup, svg } from './handout-markup.ts'
+import { html, type Markup, svg, wide } from './handout-markup.ts'
 import { mirroredDrawing } from './handout-mirror.ts'
 import { rowList, rowTable } from './handout-table.ts'
 
@@ -113,7 +113,7 @@ function chartPart(
   const sees = 'fixed' in pattern.castOn ? '' : `It shows ${times(chartRepeats)}. `
   return section(
     'The chart',
-    html`<p>Seen from the right side, begun at the bottom. ${sees}${way} The small numbers are its stitches after each row.</p><div class="wide">${svg(chart, `${id}-drawing`)}</div>`,
+    html`<p>Seen from the right side, begun at the bottom. ${sees}${way} The small numbers are its stitches after each row.</p>${wide(`Chart of ${pattern.title}`, svg(chart, `${id}-drawing`))}`,
     'chart',
   )
 }
@@ -190,12 +190,12 @@ ${has('bring') && section('Bring', needs(sheet, plan, first))}
 ${castOnPart(sheet)}
 ${has('key') && keyPart(sheet, plan, `${id}-key`)}
 ${rowsPart(sheet, plan)}
+${lifelinePart(sheet)}
 ${has('chart') && chartPart(sheet, plan, `${id}-chart`)}
 ${has('stuck') && stuckPart(sheet)}
-${lifelinePart(sheet)}
 ${cautions}
 ${sourcePart(sheet)}
-${has('notes') && notes()}
 ${last && has('homework') && plan.homework !== '' && section('Until next time', html`<p>${plan.homework}</p>`)}
+${has('notes') && notes()}
 </div></article>`
 }

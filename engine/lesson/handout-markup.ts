@@ -19,3 +19,7 @@ export function html(pieces: TemplateStringsArray, ...parts: readonly Part[]): M
 }
 
 export const svg = (drawing: Drawing, idPrefix: string): Markup => ({ html: toSvg(drawing, { idPrefix }) })
+
+/** What may be wider than a small screen: within the keyboard's reach there, and whole on paper. */
+export const wide = (label: string, content: Markup): Markup =>
+  html`<div class="wide" role="group" tabindex="0" aria-label="${label}">${content}</div>`

@@ -1,5 +1,5 @@
 import type { HandoutSheet } from './handout.ts'
-import { html, type Markup } from './handout-markup.ts'
+import { html, type Markup, wide } from './handout-markup.ts'
 import type { HandoutRow } from './handout-rows.ts'
 
 const sideWords = { RS: 'right side', WS: 'wrong side' } as const
@@ -64,12 +64,13 @@ export function rowTable({ rows, castOn, pattern }: HandoutSheet, spelt: boolean
   const hasRepeats = rows.some(({ eachRepeat }) => eachRepeat !== null)
   const word = pattern.worked === 'round' ? 'Round' : 'Row'
   const sides = !spelt && rows.some(({ side }) => side !== null)
-  return html`${sides && html`<p class="sides">RS: the right side faces you. WS: the wrong side does.</p>`}<div class="wide"><table class="rows">
+  const table = html`<table class="rows">
 <thead><tr><th scope="col">${word}</th><th scope="col">Edge</th><th scope="col">Repeat</th><th scope="col">End</th>
 ${hasRepeats && html`<th scope="col" class="figure">Each repeat</th>`}
 <th scope="col" class="figure">All stitches</th><th scope="col">Done</th></tr></thead>
 <tbody><tr class="start"><th scope="row" colspan="${hasRepeats ? 5 : 4}">Cast on</th><td class="figure"><strong>${castOn.stitches}</strong></td><td></td></tr>
-${rows.map((row) => tableRow(row, { hasRepeats, spelt }))}</tbody></table></div>`
+${rows.map((row) => tableRow(row, { hasRepeats, spelt }))}</tbody></table>`
+  return html`${sides && html`<p class="sides">RS: the right side faces you. WS: the wrong side does.</p>`}${wide(`Rows of ${pattern.title}`, table)}`
 }
 
 const named = (name: string, words: string | Markup | null): Markup | null =>

@@ -123,6 +123,9 @@ test('a link opens the same again; what it does not know is told, not dropped', 
   await other.getByRole('button', { name: 'Was ‘round’ meant?' }).click()
   await expect(other).toHaveURL(/#mirror,round,border$/)
   await expect(other.locator('.steps .done')).toHaveCount(3)
+
+  await open(other, 'reed-bed', '#beside-no-such-lace')
+  await expect(steps(other)).toContainText('the library has none of that name')
 })
 
 test('one press takes the plainer stitch that stands beside an awkward one', async ({ page }) => {
@@ -144,7 +147,7 @@ test('another pattern is put beside it, where their counts agree', async ({ page
   await page.getByLabel('The other one').selectOption('arrowhead')
   await page.getByRole('button', { name: 'Put it to the left' }).click()
   await expect(page).toHaveURL(/#beside-arrowhead$/)
-  await expect(steps(page).first()).toContainText('Arrowhead to its left')
+  await expect(steps(page).first()).toContainText('With Arrowhead to its left')
   // 6 + 1 and 10 + 1: one repeat of each with the stitches that balance it.
   expect(await castOn(page)).toEqual(['18', '36', '54', '72', '90'])
 })
@@ -154,7 +157,7 @@ test('the saved file reads back proved, with the counts of the page', async ({ p
   const saving = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Save as a pattern file' }).click()
   const file = await saving
-  expect(file.suggestedFilename()).toBe('mini-horseshoe-in-the-round-garter-borders-of-3-rows.yaml')
+  expect(file.suggestedFilename()).toBe('mini-horseshoe-in-the-round-with-garter-borders-of-3-rows.yaml')
   const text = readFileSync(await file.path(), 'utf8')
   const { pattern, sound, issues } = checkPattern({ name: 'saved', text })
   expect([sound, issues]).toEqual([true, []])

@@ -7,6 +7,8 @@ import {
   emptyDraft,
   mendsFor,
 } from '../../engine/intake/index.ts'
+import { printRow, readRow } from '../../engine/notation/index.ts'
+import { facts } from '../reference/support.ts'
 
 const draftOf = (rows: readonly string[], multiple = '', plus = ''): Draft => ({
   ...emptyDraft,
@@ -62,6 +64,63 @@ describe('words that are not understood', () => {
 
   it('a word that nothing is near to has no suggestion', () => {
     expect(offered(draftOf(['k1, xylophone, k1']))).toEqual([])
+  })
+})
+
+/** What tests/reference/handbook-patterns.json says of a pattern; it names each book with its author, year and place. */
+interface Handbook {
+  readonly id: string
+  readonly worked: 'flat' | 'round'
+  readonly firstSide: 'RS' | 'WS' | null
+  readonly statedCastOn: number | null
+  readonly rule: { readonly multiple: number; readonly plus: number } | null
+  readonly setUpRows: number
+  readonly growing: boolean
+  readonly balanced: boolean
+  readonly rows: readonly { readonly printed: string; readonly corrected?: string }[]
+}
+
+const { patterns } = facts<{ patterns: readonly Handbook[] }>('handbook-patterns.json')
+
+/** A pattern from an old book with its rows as corrected, but for one that stands as it was printed. */
+function fromBook(p: Handbook, misprinted: number | null, stated: boolean): Draft {
+  const texts = p.rows.map((row, i) => (i === misprinted ? row.printed : (row.corrected ?? row.printed)))
+  const { castOn } = emptyDraft
+  const rule = stated && p.rule
+  return {
+    ...emptyDraft,
+    setUp: texts.slice(0, p.setUpRows),
+    rows: texts.slice(p.setUpRows),
+    worked: p.worked,
+    growing: p.growing,
+    firstSide: p.setUpRows % 2 === 1 ? 'WS' : (p.firstSide ?? 'RS'),
+    castOn: rule
+      ? { ...castOn, multiple: String(rule.multiple), plus: String(rule.plus) }
+      : stated && p.statedCastOn !== null
+        ? { ...castOn, kind: 'exactly', exactly: String(p.statedCastOn) }
+        : castOn,
+  }
+}
+
+describe('patterns from needlework books of 1843 to 1918', () => {
+  it('come out as they are typed, before anything is said of the cast-on', () => {
+    const typed = patterns.filter(({ balanced }) => balanced)
+    expect(typed.length).toBeGreaterThan(25)
+    expect(typed.filter((p) => !checkDraft(fromBook(p, null, false)).sound).map(({ id }) => id)).toEqual([])
+  })
+
+  it('of the misprinted rows most are mended by one of the presses that are offered', () => {
+    const words = (row: string): string => printRow(readRow(row).items)
+    const misprints = patterns.flatMap((p) =>
+      p.rows.flatMap(({ corrected }, i) => (corrected === undefined ? [] : [{ p, i, corrected }])),
+    )
+    const mended = misprints.filter(({ p, i, corrected }) =>
+      offered(fromBook(p, i, true)).some(({ text }) => text !== null && words(text) === words(corrected)),
+    )
+    expect(misprints.every(({ p, i }) => !checkDraft(fromBook(p, i, true)).sound)).toBe(true)
+    expect(misprints.length).toBe(12)
+    // Not found: a pair of stitches left out at once, and a pair of decreases that should be knits.
+    expect(mended.length).toBe(10)
   })
 })
 

@@ -167,9 +167,10 @@ describe('what is not a class', () => {
       ...emptyClass,
       title: 'Kept',
       needle: 400,
-      parts: [{ minutes: 1.5, what: '' }],
+      parts: [{ minutes: 1.5, what: 'Mending' }],
     })
     expect(form.plan.title).toBe('Kept')
+    expect(form.plan.parts).toMatchObject([{ minutes: 0, what: 'Mending' }])
     expect(form.problems.map((sentence) => sentence.split(':')[0])).toEqual(['Needles', 'Running order'])
   })
 })
