@@ -139,6 +139,7 @@ function listenToFields(session: Session): void {
     })
   }
   const aloud = find<HTMLInputElement>(root, '[data-aloud]')
+  aloud.checked = false
   aloud.addEventListener('change', () => {
     if (aloud.checked) readOut(session, endGroup(session, session.spot))
   })

@@ -79,12 +79,17 @@ function sourceFrom(value: unknown): About['source'] | null {
   }
 }
 
+const isRowList = (value: unknown): value is number[] =>
+  Array.isArray(value) && value.length <= limits.rows && value.every((row) => Number.isSafeInteger(row))
+
 function correctionFrom(value: unknown): About['corrections'][number] | null {
   const parts = partsOf(value)
   const [version, date, change] = ['version', 'date', 'change'].map((name) =>
     text(parts && own(parts, name), 500),
   )
-  return version == null || date == null || change == null ? null : { version, date, change }
+  if (version == null || date == null || change == null) return null
+  const rows = parts && own(parts, 'rows')
+  return { version, date, change, ...(isRowList(rows) && { rows }) }
 }
 
 /** A draft as it was kept or sent, once its text was parsed; null for anything that is not one. */

@@ -34,7 +34,13 @@ const draft: fc.Arbitrary<Draft> = fc.record({
     also: fc.array(words, { maxLength: 2 }),
     notToConfuseWith: fc.constant([]),
     teaches: fc.array(words, { maxLength: 2 }),
-    corrections: fc.array(fc.record({ version: words, date: words, change: words }), { maxLength: 2 }),
+    corrections: fc.array(
+      fc.record(
+        { version: words, date: words, change: words, rows: fc.array(fc.integer({ min: 1, max: 99 })) },
+        { requiredKeys: ['version', 'date', 'change'] },
+      ),
+      { maxLength: 2 },
+    ),
     notes: words,
     needle: fc.constantFrom(3.75, 5),
     source: fc.record({ title: words, year: fc.constant(1846) }),
