@@ -140,6 +140,12 @@ export interface StitchView {
   readonly back: readonly [number, number] | null
 }
 
+/** A pattern made over, with what changed; null with the reasons why not. */
+export interface ChangeView {
+  readonly pattern: Pattern | null
+  readonly sentences: readonly string[]
+}
+
 /** What the page asks of the worker that works rows out. */
 export type WorkAsk =
   | { readonly ask: 'check'; readonly draft: Draft; readonly repeats: number | null }
@@ -151,6 +157,7 @@ export type FileAsk =
   | { readonly ask: 'write'; readonly draft: Draft }
   | { readonly ask: 'card'; readonly draft: Draft }
   | { readonly ask: 'read'; readonly name: string; readonly text: string }
+  | { readonly ask: 'change'; readonly pattern: Pattern; readonly written: string }
 
 /** Answers carry the number of what they answer. */
 export type Told =
@@ -158,6 +165,7 @@ export type Told =
   | { readonly told: 'mends'; readonly mends: readonly MendView[] }
   | { readonly told: 'stitch'; readonly view: StitchView | null }
   | { readonly told: 'write'; readonly text: string }
+  | { readonly told: 'change'; readonly change: ChangeView }
   /** Null where the draft is not proved. */
   | { readonly told: 'card'; readonly card: CardView | null }
   | {

@@ -2,6 +2,7 @@ import { changed, type DraftChange } from '../../engine/intake/index.ts'
 import { find } from '../mend/dom.ts'
 import type { Answer, MendView } from './answer.ts'
 import { showCards } from './card-view.ts'
+import { changePart } from './change-view.ts'
 import { chartPart, type Here } from './chart-view.ts'
 import { clothPart } from './cloth-view.ts'
 import { deskWith } from './desk.ts'
@@ -15,6 +16,7 @@ import { type RowEvents, rowsView } from './rows-view.ts'
 import { shelfOn } from './shelf.ts'
 import { inSlices } from './slices.ts'
 import { stitchPart } from './stitch-view.ts'
+import { takeRows } from './take-rows.ts'
 
 /** Milliseconds without a key before suggestions and the stitch that is looked at are worked out. */
 const rest = 200
@@ -84,6 +86,10 @@ function start(root: HTMLElement): void {
     onLeave: () => (chosenBy === 'chart' ? chart.focus() : focusRow()),
   })
   const cloth = clothPart(root)
+  const changes = changePart(root, {
+    onAsk: async (pattern, written) => (await askOfFile({ ask: 'change', pattern, written }))?.change ?? null,
+    onTake: (pattern) => takeRows(desk, pattern),
+  })
   const outside = outsideOf({ root, desk, shelf, say })
 
   /** Shows an answer, the row that is being written first. */
@@ -105,6 +111,7 @@ function start(root: HTMLElement): void {
     select.disabled = summary.isFixed
     select.value = String(summary.repeats)
     cloth.show(pattern)
+    changes.show(summary.sound ? pattern : null)
   }
   function light(): void {
     rows.light(here?.index ?? null, here?.step ?? null)

@@ -1,6 +1,7 @@
 import { draftOf, problemText, readPattern, writeDraft } from '../../engine/intake/index.ts'
 import type { FileAsk, Told } from './answer.ts'
 import { cardOf } from './card-of.ts'
+import { changeOf } from './change-pattern.ts'
 
 /** Problems of a file for which something in it would not come into the draft. */
 const lossy = [
@@ -29,6 +30,7 @@ function readFile(name: string, text: string): Extract<Told, { told: 'read' }> {
 
 function tell(ask: FileAsk): Told {
   if (ask.ask === 'write') return { told: 'write', text: writeDraft(ask.draft) }
+  if (ask.ask === 'change') return { told: 'change', change: changeOf(ask.pattern, ask.written) }
   return ask.ask === 'card' ? { told: 'card', card: cardOf(ask.draft) } : readFile(ask.name, ask.text)
 }
 

@@ -17,7 +17,9 @@ const usage = `openwork: lace patterns read, proved and worked
   openwork rows [--terms us|uk] [--adapt LIST] FILE
                                               the rows in words, as they are or adapted: round, flat, mirror, …
   openwork chart [--repeats N] FILE           the chart as SVG
-  openwork handout CLASS --paper a4|letter --out FILE.pdf    a class's paper, for a print shop
+  openwork handout CLASS --paper a4|letter --out FILE.pdf [--print LOOK]
+                                              a class's paper, for a print shop; CLASS is a name or a file, and
+                                              LOOK is usual, large, easier, left-handed or "for copying"
 
 Exit code: 0 sound, 1 a problem in a file, 2 wrong usage.
 `

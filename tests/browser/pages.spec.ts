@@ -14,6 +14,7 @@ plain('the site has the pages that it promises', () => {
       'patterns/',
       'patterns/*',
       'patterns/*/mend',
+      'patterns/*/adapt',
       'patterns/*/measure',
       'patterns/*/practice',
       'patterns/*/class-sheet',
