@@ -6,6 +6,7 @@ import { join } from 'node:path'
 import { ensureBrowser } from '../site/setup/browser.mjs'
 import { environment, root, run } from '../site/setup/machine.mjs'
 import { orExplain, setUp } from '../site/setup/packages.mjs'
+import { ensurePdfText } from '../site/setup/pdf-text.mjs'
 
 /** @typedef {{ passed: number, failed: number }} Count */
 /** @typedef {{ status: string, assertionResults: { status: string }[] }} UnitFile */
@@ -13,7 +14,7 @@ import { orExplain, setUp } from '../site/setup/packages.mjs'
 const failure = { passed: 0, failed: 1 }
 const reports = mkdtempSync(join(tmpdir(), 'openwork-tests-'))
 /** Milliseconds. No tool takes half as long; one that hangs is ended and has failed. */
-const longest = 480_000
+const longest = 900_000
 
 /** @type {Record<string, () => Count | Promise<Count>>} */
 const parts = { types, lint, unit, build, browser }
@@ -89,6 +90,7 @@ function build() {
 async function browser() {
   const path = await orExplain(ensureBrowser)
   if (!path) return failure
+  if (!ensurePdfText()) console.log('There is no pdftotext here: tests that read printed pages are skipped.')
   const report = join(reports, 'browser.json')
   const args = ['test', '--config', 'tests/browser/playwright.config.ts', '--reporter=list,json']
   const env = environment({ OPENWORK_BROWSER: path, PLAYWRIGHT_JSON_OUTPUT_FILE: report })
