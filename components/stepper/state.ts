@@ -25,8 +25,14 @@ export type Widths = (repeats: number) => WorkedPattern | null
 
 type Stop = Omit<Spot, 'repeats'>
 
-const stopsOf = (worked: WorkedPattern): Stop[] =>
-  worked.rows.flatMap(({ steps }, row) => steps.map((_, step) => ({ row, step })))
+const stopsKnown = new WeakMap<WorkedPattern, readonly Stop[]>()
+
+function stopsOf(worked: WorkedPattern): readonly Stop[] {
+  const stops =
+    stopsKnown.get(worked) ?? worked.rows.flatMap(({ steps }, row) => steps.map((_, step) => ({ row, step })))
+  stopsKnown.set(worked, stops)
+  return stops
+}
 
 const sameStop = (a: Stop, b: Stop): boolean => a.row === b.row && a.step === b.step
 

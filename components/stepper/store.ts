@@ -36,9 +36,15 @@ function read(key: string): string | null {
   }
 }
 
+const written = new Map<string, string>()
+
+/** Most presses change one of three things: what is kept already is not written again. */
 function write(key: string, value: Place | Habits | Progress): void {
+  const text = JSON.stringify(value)
+  if (written.get(key) === text) return
+  written.set(key, text)
   try {
-    localStorage.setItem(key, JSON.stringify(value))
+    localStorage.setItem(key, text)
   } catch {
     // Blocked or full: the lesson goes on, only this browser forgets the place.
   }

@@ -29,10 +29,15 @@ export interface NoticeButton {
   readonly words: string
 }
 
+const known = new WeakMap<ParentNode, Map<string, Element>>()
+
+/** A part of the page that is always there; looked for once. */
 export function find<T extends Element>(root: ParentNode, selector: string): T {
-  const found = root.querySelector<T>(selector)
+  const parts = known.get(root) ?? new Map<string, Element>()
+  const found = parts.get(selector) ?? root.querySelector(selector)
   if (!found) throw new Error(`the stepper has no ${selector}`)
-  return found
+  known.set(root, parts.set(selector, found))
+  return found as T
 }
 
 /** The page's part of the lesson: it writes and reads nothing back. `first` is what the page came with. */
@@ -131,18 +136,22 @@ function setControls(root: HTMLElement, { lesson: { worked }, spot }: Shown): vo
 /** The chart is drawn once for each width; from stitch to stitch its marks move. */
 function chartOn(element: HTMLElement): (shown: Shown) => void {
   let [repeats, drawing]: [number | null, Drawing | null] = [null, null]
+  const marks = new Map<string, Element>()
   return ({ lesson, spot }) => {
     if (drawing === null || spot.repeats !== repeats) {
       repeats = spot.repeats
       drawing = chartOfLesson(lesson)
       element.innerHTML = toSvg(withMarks(drawing, spot), { idPrefix: 'stepper-chart' })
+      marks.clear()
     }
     const here = chartHere(drawing, spot)
     for (const [name, place] of Object.entries(here ?? {})) {
-      const mark = element.querySelector(`.here-${name}`)
-      for (const [attribute, value] of Object.entries(place)) mark?.setAttribute(attribute, String(value))
+      const mark = marks.get(name) ?? element.querySelector(`.here-${name}`)
+      if (!mark) continue
+      marks.set(name, mark)
+      for (const [attribute, value] of Object.entries(place)) mark.setAttribute(attribute, String(value))
     }
-    afterPaint(() => reveal(element, element.querySelector('.here-cell')))
+    afterPaint(() => reveal(element, marks.get('cell')))
   }
 }
 
@@ -152,7 +161,7 @@ function afterPaint(run: () => void): void {
 }
 
 /** Scrolls a window, and never the page, so that a thing in it is seen with something round it. */
-function reveal(frame: HTMLElement, thing: Element | null): void {
+function reveal(frame: HTMLElement, thing: Element | undefined): void {
   if (!thing) return
   const [outer, inner] = [frame.getBoundingClientRect(), thing.getBoundingClientRect()]
   const margin = 48
