@@ -1,8 +1,10 @@
+import type { Draft } from '../../engine/intake/index.ts'
 import type { Pattern } from '../../engine/pattern/index.ts'
 import { el, find } from '../mend/dom.ts'
 import type { ChangeView } from './answer.ts'
 
 export interface ChangeEvents {
+  readonly draft: () => Draft
   /** Null where that took too long. */
   readonly onAsk: (pattern: Pattern, written: string) => Promise<ChangeView | null>
   readonly onTake: (pattern: Pattern) => void
@@ -14,7 +16,7 @@ export interface ChangePart {
 }
 
 /** The part of the page where the whole pattern is made over, with a report of what changed. */
-export function changePart(root: HTMLElement, { onAsk, onTake }: ChangeEvents): ChangePart {
+export function changePart(root: HTMLElement, { draft, onAsk, onTake }: ChangeEvents): ChangePart {
   const part = find(root, '[data-changes]')
   const [choice, number] = [
     find<HTMLSelectElement>(part, 'select'),
@@ -32,12 +34,12 @@ export function changePart(root: HTMLElement, { onAsk, onTake }: ChangeEvents): 
   const tell = (title: string, sentences: readonly string[]): void =>
     report.replaceChildren(el('h3', {}, title), el('ul', {}, ...sentences.map((one) => el('li', {}, one))))
   const change = async (): Promise<void> => {
-    const asked = pattern
-    if (!asked) return tell('Not yet', ['Every row has to come out first.'])
+    const asked = draft()
+    if (!pattern) return tell('Not yet', ['Every row has to come out first.'])
     const words = chosen()?.textContent?.trim() ?? ''
-    const made = await onAsk(asked, `${choice.value} ${field.hidden ? '' : number.value}`.trim())
+    const made = await onAsk(pattern, `${choice.value} ${field.hidden ? '' : number.value}`.trim())
     if (!made) return tell(`${words}: not done`, ['That took too long and was stopped.'])
-    if (asked !== pattern) return tell(`${words}: not done`, ['The rows were changed meanwhile.'])
+    if (asked !== draft()) return tell(`${words}: not done`, ['The rows were changed meanwhile.'])
     if (made.pattern) onTake(made.pattern)
     tell(made.pattern ? `${words}: done` : `${words}: not possible`, made.sentences)
   }

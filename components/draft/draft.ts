@@ -87,6 +87,7 @@ function start(root: HTMLElement): void {
   })
   const cloth = clothPart(root)
   const changes = changePart(root, {
+    draft: desk.draft,
     onAsk: async (pattern, written) => (await askOfFile({ ask: 'change', pattern, written }))?.change ?? null,
     onTake: (pattern) => takeRows(desk, pattern),
   })

@@ -412,3 +412,43 @@ test.describe('without script', () => {
     await expect(page.getByRole('button', { name: 'Undo' })).toBeHidden()
   })
 })
+
+test('from a flawed row to a proved cowl: mended, saved, opened again and made over in the round', async ({
+  page,
+}, info) => {
+  await open(page)
+  await paste(row(page, 1), `Reed Bed\nMultiple of 6 sts + 1\n${flawed}`)
+  await page.getByRole('button', { name: /Add ‘k1’ after ‘ssk’.*then every row comes out/ }).click()
+  await expect(stand(page)).toHaveText(/^All 2 rows come out/)
+  const saved = async (name: string): Promise<string> => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as a file' }).click(),
+    ])
+    const file = info.outputPath(name)
+    await download.saveAs(file)
+    return file
+  }
+  const flat = await saved('flat.yaml')
+  await page.getByText(/^New draft, open a file/).click()
+  await page.getByRole('button', { name: 'New draft' }).click()
+  await expect(row(page, 1)).toHaveValue('')
+  await page.locator('[data-file]').setInputFiles(flat)
+  await expect(stand(page)).toHaveText(/^All 2 rows come out/)
+  await page.getByLabel('What it becomes').selectOption({ label: 'Work it in the round' })
+  await page.getByRole('button', { name: 'Make it over', exact: true }).press('Enter')
+  await expect(page.getByRole('heading', { name: 'Work it in the round: done' })).toBeVisible()
+  await expect(page.getByRole('textbox', { name: 'Round 2', exact: true })).toHaveValue('knit')
+  await expect(stand(page)).toHaveText(/^All 2 rounds come out/)
+  const text = readFileSync(await saved('round.yaml'), 'utf8')
+  const { sound, pattern } = checkPattern({ name: 'round', text })
+  expect(sound).toBe(true)
+  expect(pattern).toMatchObject({ worked: 'round', castOn: { multiple: 6, plus: 0 } })
+  // What cannot be done is told with its reason, and changes nothing.
+  await page.getByLabel('What it becomes').selectOption({ label: 'Slipped edge' })
+  await page.getByRole('button', { name: 'Make it over', exact: true }).click()
+  await expect(page.getByRole('heading', { name: 'Slipped edge: not possible' })).toBeVisible()
+  await expect(page.locator('[data-report] li').first()).toContainText(/round/)
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(row(page, 2)).toHaveValue('purl')
+})
