@@ -57,13 +57,17 @@ export function doneOn(root: HTMLElement): Done {
     written.set(element, html)
     element.innerHTML = html
   }
+  let last: Shown | null = null
+  const isSame = ({ lesson, spot, progress }: Shown): boolean =>
+    last?.lesson === lesson && last.spot.row === spot.row && last.progress === progress
   const allow = (button: HTMLElement, is: boolean): void => button.setAttribute('aria-disabled', String(!is))
   return {
     show(shown) {
       const { lesson, spot, progress } = shown
       const { worked } = lesson
       const row = worked.rows[spot.row]
-      if (!row) return
+      if (!row || isSame(shown)) return
+      last = { lesson, spot, progress }
       write(time, escapeText(timeWords(worked, progress, spot.row)))
       write(
         lifeline,

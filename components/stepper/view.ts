@@ -71,7 +71,9 @@ export function viewOn(root: HTMLElement, first: Shown): View {
         if (!slot || written.get(name) === html) continue
         written.set(name, html)
         const hadFocus = slot.contains(document.activeElement)
-        slot.innerHTML = html
+        // Most of it is plain text, which needs no reading.
+        if (/[<&]/.test(html)) slot.innerHTML = html
+        else slot.textContent = html
         if (hadFocus)
           (slot.querySelector<HTMLElement>('summary') ?? nextButton).focus({ preventScroll: true })
         slot.closest<HTMLElement>('[data-with-slot]')?.toggleAttribute('hidden', html === '')

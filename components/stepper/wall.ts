@@ -20,6 +20,14 @@ export function wallOn(root: HTMLElement): Wall {
     find(root, '[data-awake]').textContent = words
   })
   let others: HTMLElement[] = []
+  let here: Spot | null = null
+  const tellAddress = (): void => {
+    if (!here || !isUp()) return
+    const address = new URL(location.pathname, location.href)
+    address.hash = placeHash(here)
+    follow.href = address.href
+    follow.textContent = address.href.replace(/^https?:\/\//, '')
+  }
   const isUp = (): boolean => root.hasAttribute('data-wall')
   const turnTo = (up: boolean): void => {
     if (up === isUp()) return
@@ -27,6 +35,7 @@ export function wallOn(root: HTMLElement): Wall {
     button.textContent = up ? 'Take it off the wall' : 'Show it on the wall'
     if (up) others = besides(root)
     for (const other of others) other.inert = up
+    tellAddress()
     if (up) awake.keep()
     else awake.letGo()
     if (!up && document.fullscreenElement) document.exitFullscreen()
@@ -40,10 +49,8 @@ export function wallOn(root: HTMLElement): Wall {
   })
   return {
     show(spot) {
-      const address = new URL(location.pathname, location.href)
-      address.hash = placeHash(spot)
-      follow.href = address.href
-      follow.textContent = address.href.replace(/^https?:\/\//, '')
+      here = spot
+      tellAddress()
     },
     turn() {
       const up = !isUp()

@@ -41,10 +41,11 @@ const browser = await chromium.launch({
   args: ['--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking'],
 })
 for (const motion of ['reduce', 'no-preference'] as const) {
-  const { presses, idle } = await measure(browser, motion)
+  const { presses, idle, nothing } = await measure(browser, motion)
   const moving = motion === 'reduce' ? 'without movement' : 'with the whole movement'
   report(`a press, ${moving}`, presses)
   report('the neighbours made ready in idle time', idle)
+  report('a key that does nothing', nothing)
 }
 await browser.close()
 server.close()
@@ -54,6 +55,8 @@ interface Costs {
   readonly presses: number[]
   /** Of what is made ready for the next press while the browser has nothing to do. */
   readonly idle: number[]
+  /** Of a key that nothing listens to: what the browser and this measuring cost by themselves. */
+  readonly nothing: number[]
 }
 
 /** Milliseconds of the main thread's time, whatever else the machine does; what waits for idle time is held back and measured apart. */
@@ -85,12 +88,13 @@ async function measure(browser_: Browser, reducedMotion: 'reduce' | 'no-preferen
   await page.waitForTimeout(1500)
   await letGo()
   await tools.send('Emulation.setCPUThrottlingRate', { rate: slowDown })
-  const costs: Costs = { presses: [], idle: [] }
+  const costs: Costs = { presses: [], idle: [], nothing: [] }
   for (let i = 0; i < times; i++) {
     costs.presses.push(
       await costOf(() => page.keyboard.press('ArrowRight'), reducedMotion === 'reduce' ? 250 : 2500),
     )
     costs.idle.push(await costOf(letGo, 100))
+    costs.nothing.push(await costOf(() => page.keyboard.press('F8'), 100))
   }
   await page.close()
   return costs
