@@ -122,6 +122,8 @@ test('buttons, page keys, a tap and a swipe do what the arrows do', async ({ pag
   const needles = page.getByRole('img', { name: 'Both needles, as you see them' })
   await needles.click()
   await expect(status(page)).toHaveText(wanted[3] ?? '')
+  // Once the page has come to rest after its own keys.
+  await needles.hover()
   const box = await needles.boundingBox()
   if (!box) throw new Error('the needles are not shown')
   const swipe = async (by: number): Promise<void> => {
