@@ -58,23 +58,3 @@ function once<T>(make: () => T): () => T {
     return made.thing
   }
 }
-
-/** So many stitches are kept ready. */
-const mostKept = 6
-
-/** Remembers the last few stitches, so that those beside the one that is shown can be made ready while nothing happens. */
-export function rememberedActs(): (lesson: Lesson, spot: Spot, hold: Hold) => Act | null {
-  const kept = new Map<string, Act | null>()
-  let of: Lesson | null = null
-  return (lesson, spot, hold) => {
-    if (lesson !== of) kept.clear()
-    of = lesson
-    const name = `${spot.row} ${spot.step} ${hold}`
-    const act = kept.get(name) ?? actOf(lesson, spot, hold)
-    kept.delete(name)
-    kept.set(name, act)
-    const [oldest] = kept.keys()
-    if (kept.size > mostKept && oldest !== undefined) kept.delete(oldest)
-    return act
-  }
-}

@@ -2,10 +2,11 @@ import { type Drawing, toSvg } from '../../engine/drawing/index.ts'
 import { placeHash } from '../../engine/intake/index.ts'
 import type { Lesson } from '../../engine/lesson/index.ts'
 import type { Hold } from '../../engine/stitches/index.ts'
-import { rememberedActs } from './acts.ts'
+import { actOf } from './acts.ts'
 import { chartHere, chartOfLesson, withMarks } from './chart-here.ts'
 import { type Change, isStill, type Place, type Stage, stageOn } from './motion.ts'
 import { makeReady } from './pictures.ts'
+import { remembered } from './remembered.ts'
 import { slotsAt } from './slots.ts'
 import { beside, isFirst, isLast, type Spot } from './state.ts'
 
@@ -46,12 +47,14 @@ export function viewOn(root: HTMLElement, first: Shown): View {
   const slots = new Map(
     [...root.querySelectorAll<HTMLElement>('[data-slot]')].map((slot) => [slot.dataset.slot ?? '', slot]),
   )
-  const actAt = rememberedActs()
+  const actAt = remembered(actOf)
+  const slotsHere = remembered(slotsAt)
   const firstAct = actAt(first.lesson, first.spot, first.hold)
   if (!firstAct) throw new Error('the stepper has no stitch to begin with')
   const stage = stageOn(find(root, '[data-stage]'), firstAct, (place) => tellMotion(root, place))
   const prepare = whenIdle(({ lesson, spot, hold }: Shown) => {
     for (const other of beside(lesson.worked, spot)) {
+      slotsHere(lesson, other, hold)
       const act = actAt(lesson, other, hold)
       if (act) makeReady(act, !isStill())
     }
@@ -63,7 +66,7 @@ export function viewOn(root: HTMLElement, first: Shown): View {
   return {
     stage,
     show(shown, change) {
-      const at = slotsAt(shown.lesson, shown.spot, shown.hold)
+      const at = slotsHere(shown.lesson, shown.spot, shown.hold)
       if (!at) return
       // Only what changes is written, so that a screen reader is told of nothing else.
       for (const [name, html] of Object.entries(at)) {
