@@ -452,3 +452,17 @@ test('from a flawed row to a proved cowl: mended, saved, opened again and made o
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect(row(page, 2)).toHaveValue('purl')
 })
+
+test.describe('on a telephone', () => {
+  test.use({ viewport: { width: 390, height: 844 } })
+
+  test('nothing is wider than the screen', async ({ page }) => {
+    await open(page)
+    await paste(row(page, 1), booklet)
+    await expect(stand(page)).toHaveText(/^All 2 rows come out/)
+    await expect(page.getByLabel('What it becomes')).toBeVisible()
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    )
+  })
+})
