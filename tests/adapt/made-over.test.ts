@@ -11,6 +11,7 @@ import {
   wider,
 } from '../../engine/adapt/index.ts'
 import { fabricOf } from '../../engine/fabric/index.ts'
+import { printRow } from '../../engine/notation/index.ts'
 import type { Pattern } from '../../engine/pattern/index.ts'
 import { library, libraryPattern, workedPattern } from '../fabric/support.ts'
 import { facts } from '../reference/support.ts'
@@ -51,6 +52,17 @@ describe('in a mirror', () => {
     expect(sameInside(swell, done(mirror(swell)).pattern)).toBe(false)
     const wings = libraryPattern('gull-wings.yaml')
     expect(sameInside(wings, done(mirror(wings)).pattern)).toBe(true)
+  })
+
+  it('turns the edges round as well: one of a single stitch and one of three change sides', () => {
+    const was = pattern(
+      '{ multiple: 4, plus: 0 }',
+      ['*k2tog, yo, k2; rep from * to end', 'purl'],
+      'edges: { before: k1, after: k3 }',
+    )
+    const { edges, rows } = done(mirror(was)).pattern
+    expect([printRow(edges.before), printRow(edges.after)]).toEqual(['k3', 'k1'])
+    expect(rows.map(({ items }) => printRow(items))).toEqual(['*k2, yo, ssk; rep from * to end', 'purl'])
   })
 
   it('says where a stitch has no exact mirror image', () => {
