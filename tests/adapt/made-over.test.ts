@@ -58,7 +58,7 @@ describe('in a mirror', () => {
     const was = pattern(
       '{ multiple: 4, plus: 0 }',
       ['*k2tog, yo, k2; rep from * to end', 'purl'],
-      'edges: { before: k1, after: k3 }',
+      'edges: { before: k1, after: k3 }\n',
     )
     const { edges, rows } = done(mirror(was)).pattern
     expect([printRow(edges.before), printRow(edges.after)]).toEqual(['k3', 'k1'])
